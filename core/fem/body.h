@@ -1,0 +1,35 @@
+#pragma once
+#include "fem/types.h"
+
+#include <memory>
+
+namespace thinskin::fem {
+
+/// Sparse LDL^T of the unsupported dofs with its symbolic part; forward-only solves along the elimination tree.
+class Factor;
+
+/// One part, factored alone. Supported dofs stay in K (rows and columns over all dofs) and are left out of the factor.
+struct Body {
+    std::string name;
+    int dofs = 0;
+    Sparse K;                          ///< all dofs, symmetric, both triangles
+    std::vector<char> supported;       ///< per dof: 1 = held at zero by the ground
+    bool held = true;                  ///< false: the supported dofs are six auxiliary ones (statically determinate); the body is free
+    bool rigid = false;                ///< no elastic dofs at all: moves by rigid_modes only, K empty
+    Matrix rigid_modes;                ///< dofs x 6: translations along x y z and rotations about x y z through the origin (0,0,0)
+    std::shared_ptr<const Factor> factor; ///< null when rigid
+};
+
+/// Displacement u (all dofs) under a load (all dofs; entries at supported dofs are ignored), free of joint forces.
+[[nodiscard]] Vector solve(const Body& body, const Vector& load);
+
+/// Adds value * row to a load vector over all dofs.
+void add(Vector& load, const Row& row, double value);
+
+/// row . u
+[[nodiscard]] double apply(const Row& row, const Vector& u);
+
+/// Factor of the unsupported block; throws std::runtime_error naming the dof when it is singular or not positive definite.
+[[nodiscard]] std::shared_ptr<const Factor> factorise(const Sparse& K, const std::vector<char>& supported);
+
+} // namespace thinskin::fem

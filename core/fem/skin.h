@@ -1,0 +1,76 @@
+#pragma once
+#include "fem/body.h"
+
+#include <array>
+#include <optional>
+
+namespace thinskin::fem {
+
+struct SheetSection { double E = 0, nu = 0, thickness = 0; };
+
+enum class Hold { held, hinged, free, sprung };
+struct EdgeHold { Hold kind = Hold::held; double rotational_stiffness = 0; }; ///< sprung: N mm/rad per mm
+
+/// A straight stiffener along a grid line, joined to the skin along its whole line, attached under its shear centre.
+///   E A        axial stiffness                       I_normal  about its own centroid, bending out of the skin (mm4)
+///   G J        torsion                               I_lateral bending in the skin's plane (mm4)
+///   offset_z   centroid above (+z) the skin's mid-plane, mm
+struct RibModel {
+    std::string name;
+    std::array<double, 2> from{}, to{};  ///< parallel to x or to y
+    double E = 0, G = 0, A = 0, I_normal = 0, I_lateral = 0, J = 0, offset_z = 0;
+    bool from_clamped_axially = false, to_clamped_axially = false; ///< reserved for ends tied to the frame
+};
+
+/// Rectangular sheet 0..width x 0..height, mid-plane at z = mid_z.
+struct SkinModel {
+    std::string name = "skin";
+    double width = 0, height = 0, mid_z = 0;
+    double spacing = 30;                 ///< largest grid spacing, mm
+    SheetSection sheet;
+    std::array<EdgeHold, 4> edges;       ///< left, right, bottom, top
+    bool in_plane_fixed = true;          ///< false (movable): normal displacement free, tangential held, the bottom edge also carries y
+    std::vector<RibModel> ribs;
+};
+
+struct SkinGrid { std::vector<double> x, y; };
+
+/// The skin: Bogner-Fox-Schmit bicubic bending (w, w_x, w_y, w_xy) and incompatible-mode membrane (u, v) on one
+/// rectilinear grid whose lines pass through edges and ribs, then filled to the spacing.
+struct Skin {
+    SkinModel model;
+    SkinGrid grid;
+    Body body;                           ///< 6 dofs a node: w, w_x, w_y, w_xy, u, v
+};
+
+[[nodiscard]] Skin make_skin(const SkinModel& model);
+
+enum class SkinDirection { x, y, z };    ///< u, v, w; positive along the panel axes
+/// Mean displacement over the footprint: exact integral of the shape functions, footprint anywhere inside the panel.
+/// In-plane ports are at the mid-plane.
+[[nodiscard]] Row skin_port(const Skin& skin, const Footprint& where, SkinDirection direction);
+
+/// Consistent load of a uniform pressure (N/mm2, + = +z) over the whole skin, over all dofs.
+[[nodiscard]] Vector skin_pressure(const Skin& skin, double pressure);
+
+/// Fields at a point. Moments per length: M_x bends along x, positive = tension at the +z face; N per length, tension positive.
+struct SkinPoint {
+    double u = 0, v = 0, w = 0, w_x = 0, w_y = 0;
+    double M_x = 0, M_y = 0, M_xy = 0, N_x = 0, N_y = 0, N_xy = 0;
+};
+[[nodiscard]] SkinPoint skin_point(const Skin& skin, const Vector& u, double x, double y);
+/// Largest von Mises stress of both faces at a point, MPa.
+[[nodiscard]] double von_mises(const SheetSection& sheet, const SkinPoint& p);
+
+/// In-plane tractions handed to one edge (N/mm along it) at n stations, from the membrane field: shear and normal flow.
+struct EdgeFlow { double at = 0, shear = 0, normal = 0; };
+[[nodiscard]] std::vector<EdgeFlow> edge_flow(const Skin& skin, const Vector& u, int edge, int stations);
+
+struct InPlaneForce { Footprint where; double x = 0, y = 0; };
+/// Smallest positive factor on these forces at which the sheet (bending, edges as held, no ribs' membrane pre-stress) buckles.
+/// Own coarser grid. Infinity: no compression. NaN: did not converge.
+class BucklingModel;                     ///< factored once per skin
+[[nodiscard]] std::shared_ptr<const BucklingModel> make_buckling(const SkinModel& model, double spacing = 60);
+[[nodiscard]] double buckling_factor(const BucklingModel& model, const std::vector<InPlaneForce>& forces);
+
+} // namespace thinskin::fem

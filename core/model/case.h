@@ -1,0 +1,243 @@
+#pragma once
+#include "base/location.h"
+#include "base/quantity.h"
+
+#include <array>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+/// The case as plain values, units as written, nothing resolved: names are names, copies are still copies.
+/// One struct per block of the case file (docs/case_file.md). Lengths are model::Quantity with value in mm.
+namespace thinskin::model {
+
+using base::Location;
+using base::Quantity;
+
+struct Point2 { Quantity x, y; };
+struct Point3 { Quantity x, y, z; };
+
+enum class Rules { allowable_strength, partial_factors };
+enum class Basis { quasi_static, base_pulse, random_vibration };
+enum class PanelKind { door, wall, sliding_door, top_hinged_door };
+enum class Faces { rear, front, left, right };
+enum class InPlane { fixed, movable };
+enum class SkinTheory { automatic, linear, large_deflection };
+enum class Seen { seen, tapped, assumed };
+enum class Side { left, right, bottom, top };
+enum class Way { left, right, up, down };        ///< which way a leg on the skin points from its heel
+enum class Face { outside, inside };
+
+struct Job { std::string title, number, vehicle, prepared_by, notes; };
+
+struct Road {
+    std::string surface;
+    Basis basis = Basis::quasi_static;
+    std::optional<Quantity> distance_per_year;
+    Location at;
+};
+
+struct Sheet {
+    std::string material;
+    Quantity thickness;
+    Quantity coating;    ///< default 0.04 mm, an assumption
+    Quantity crown;      ///< default 0 mm
+    Location at;
+};
+
+struct EdgeCondition {
+    enum class Kind { held, hinged, free, sprung } kind = Kind::held;
+    Quantity rotational_stiffness; ///< sprung only
+};
+
+struct Frame {
+    Quantity width, depth;
+    std::optional<Sheet> inner;    ///< the sheet the end fixings go through
+    std::string section;           ///< "box 60x25x0.7"; empty = not given
+    Seen seen = Seen::assumed;
+    Location at;
+};
+
+struct EndFastener { std::string name; Point2 at; std::string use; Location where; };
+
+/// What holds the end of an angle, rib or strap.
+struct MemberEnd {
+    enum class To { none, frame } to = To::none;
+    std::vector<EndFastener> fasteners;
+    std::optional<Quantity> rotational_stiffness; ///< N mm/rad about the panel edge; not given = free
+    bool same_as_other = false;                   ///< same_as_left / same_as_right ... : mirrored by layout
+    Location at;
+};
+
+struct Ends { MemberEnd first, second; };  ///< first = left or bottom, second = right or top
+
+struct Rib {
+    std::string name;
+    Point2 from, to;
+    std::string section, material;
+    std::optional<Way> lying;
+    Seen seen = Seen::assumed;
+    Ends ends;
+    Location at;
+};
+
+struct Cavity { Quantity depth; std::string inner_panel; };
+
+struct Panel {
+    PanelKind kind = PanelKind::door;
+    Faces faces = Faces::rear;
+    Quantity width, height;
+    Sheet skin;
+    std::array<EdgeCondition, 4> edges; ///< index = int(Side)
+    InPlane edges_in_plane = InPlane::fixed;
+    std::array<std::optional<Frame>, 4> frame; ///< per edge; one `frame:` block fills all four
+    std::optional<Cavity> cavity;
+    std::vector<Rib> ribs;
+    Location at;
+};
+
+struct HingeEvidence {
+    enum class Kind { none, maker_limit, proof_hang, regulation } kind = Kind::none;
+    std::optional<Quantity> mass;
+    std::optional<Point3> at;
+    std::string state;              ///< proof_hang: closed, open
+    std::string note;
+    Location where;
+};
+
+struct Hinges {
+    Side side = Side::right;
+    std::vector<Quantity> heights;
+    Quantity pin_x, pin_z;
+    HingeEvidence evidence;
+    Location at;
+};
+
+struct Latch { Point2 at; };
+struct Slam { Quantity edge_speed, stop; };
+
+struct Door {
+    Quantity mass;
+    Point3 centre_of_mass;
+    std::optional<Hinges> hinges;
+    std::vector<Latch> latches;
+    std::optional<Point2> rest;
+    std::optional<Quantity> opening_angle;
+    std::optional<Slam> slam;
+    Location at;
+};
+
+struct Box3 { Point3 from; Point3 size; };
+
+struct ItemFixing { Point2 at; std::string use; std::string foot; Location where; };
+
+struct Item {
+    std::string name;
+    Quantity mass;
+    Quantity mass_tolerance;        ///< fraction, default 0.05
+    Point3 centre_of_mass;
+    std::optional<Box3> box;
+    std::vector<Quantity> running_frequency;
+    std::vector<ItemFixing> fixings;
+    Location at;
+};
+
+struct Leg { Quantity from, to; std::string section, material; Way lying = Way::right; Quantity gauge; Location at; };
+struct Arm { Quantity at, length; std::string section, material; Location where; };
+struct Brace { Quantity from, to_arm; std::string section, material; Location at; };
+struct JointWeld { std::optional<Quantity> weld; std::string bolt; Location at; }; ///< weld leg size, or the name of a fastener kind
+struct Joints { std::optional<JointWeld> arm_leg, brace_leg, brace_arm; };
+struct Mount { Quantity at; std::string use; std::string kind; std::optional<Quantity> stiffness; Location where; }; ///< kind: rigid, rubber
+struct Fastener { std::string name; Point2 at; std::string use; Location where; };
+
+struct Bracket {
+    std::string name;
+    Quantity x;
+    std::string copy_of, mirror_of;             ///< one of them set: all below but x is taken from the other bracket
+    std::map<std::string, std::string> rename;  ///< fastener names of the original -> names here
+    std::optional<Leg> leg;
+    std::optional<Arm> arm;
+    std::optional<Brace> brace;
+    Joints joints;
+    std::vector<Mount> mounts;
+    std::vector<Fastener> fasteners;
+    Location at;
+};
+
+struct Washer { Quantity diameter, thickness; std::string text; }; ///< "24x2 mm"
+
+struct FastenerKind {
+    std::string name;
+    std::string type;               ///< bolt (screw, rivet, insert: read, not covered yet)
+    std::string size, grade;        ///< "M8", "8.8"
+    Face head = Face::outside;
+    std::optional<Washer> head_washer, nut_washer;
+    std::optional<Quantity> hole;
+    bool fitted = false;            ///< fit: clearance | fitted
+    bool sleeve = false;            ///< spacer sleeve through a gap
+    Location at;
+};
+
+struct Angle {
+    std::string name, copy_of;
+    Point2 from;
+    std::optional<Point2> to;       ///< absent only in a copy
+    Quantity gauge;
+    std::string section, material;
+    Face face = Face::inside;
+    Way lying = Way::up;
+    Seen seen = Seen::seen;
+    Ends ends;
+    Location at;
+};
+
+struct Box2 { Point2 from; Point2 size; };
+struct BackingPlate { std::string name; Box2 box; Quantity thickness; std::string material; Face face = Face::inside; std::vector<Fastener> fasteners; Location at; };
+struct Strap { std::string name; Point3 from, to; std::string section, material; Quantity slack; Ends ends; Location at; };
+struct Board { std::string name; Box2 box; Quantity thickness; std::string wood; Face face = Face::inside; std::vector<Fastener> fasteners; Location at; };
+
+struct Reinforcement {
+    std::vector<Angle> angles;
+    std::vector<BackingPlate> backing_plates;
+    std::vector<Strap> straps;
+    std::vector<Board> boards;
+};
+
+struct NoDrill { Point2 at; Quantity radius; std::string why; Location where; };
+
+struct PanelForce { Point2 at; std::array<Quantity, 3> force; std::optional<Point2> spread_over; std::string when; Location where; };
+struct PanelPressure { std::string over; Quantity value; std::string when; Location where; };
+struct PanelMass { Point2 at; Quantity mass; Location where; };
+struct Gauge { std::string name; Point2 at; std::string relative_to; Location where; }; ///< relative_to: frame, body
+
+/// A default that stands for an unmeasured fact; becomes an assumption in the record.
+struct DefaultTaken { std::string key_path, value, why; };
+
+struct Case {
+    std::string file;      ///< as given on the command line
+    std::string text;      ///< the bytes that were read (for the hash)
+    int format = 1;
+    Job job;
+    Rules rules = Rules::allowable_strength;
+    std::optional<Road> road;
+    Panel panel;
+    std::optional<Door> door;
+    std::optional<Item> item;
+    std::vector<Bracket> brackets;
+    std::vector<FastenerKind> fastener_kinds;
+    Reinforcement reinforcement;
+    std::vector<NoDrill> no_drill;
+    std::vector<PanelForce> forces;
+    std::vector<PanelPressure> pressures;
+    std::vector<PanelMass> masses;
+    std::vector<Gauge> gauges;
+    SkinTheory skin = SkinTheory::automatic;
+    std::map<std::string, std::string> measured_from;  ///< key path -> offcut | hole_lip | ultrasonic | scales | drawing | assumed
+    std::vector<DefaultTaken> defaults;
+};
+
+/// A case with a panel and forces, pressures or masses alone: one load case `applied`.
+[[nodiscard]] inline bool is_bare_panel(const Case& c) { return !c.item && c.brackets.empty() && !c.road; }
+
+} // namespace thinskin::model

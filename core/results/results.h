@@ -1,0 +1,175 @@
+#pragma once
+#include "base/card.h"
+#include "base/status.h"
+
+#include <array>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+/// The values handed between the steps and to the writers. Units are in the names; axes are panel axes
+/// (x right, y up, z out of the panel, seen from outside).
+namespace thinskin::results {
+
+using Vec3 = std::array<double, 3>;
+
+/// One acceleration state: force on the masses per unit mass, in g, weight included (parked = -1 in y).
+struct LoadCase {
+    std::string name;        ///< "parked", "pothole", "combined +x +z", "slam outward"
+    Vec3 acceleration_g{};
+    std::string source;      ///< where the figure comes from
+    std::string derivation;  ///< how it was worked out, one sentence; may be empty
+    std::string theory;      ///< "linear"
+    bool applied_only = false; ///< the load case of a bare panel: panel forces and pressures, no accelerations
+    bool door_closed = true;
+};
+
+/// The force of one ply on a fastener, in the plane of the panel.
+struct PlyForce { std::string part; double x_N = 0, y_N = 0, bearing_N = 0; };
+
+/// One fastener in one load case. Tension positive = pulls the bracket off the skin.
+struct FastenerForce {
+    std::string name, part, load_case;     ///< part: the bracket it belongs to
+    double tension_N = 0;                  ///< what the bolt carries, prying included
+    double shear_x_N = 0, shear_y_N = 0;   ///< of the bracket on the stack, elastic share
+    double prying_N = 0;                   ///< tension above the bracket's own pull at this bolt
+    double row_shear_N = 0;                ///< all of the bracket's shear on this row
+    double hand_tension_N = 0, hand_shear_N = 0;
+    std::string shear_rule;                ///< "elastic share", "one row carries all"
+    std::string difference;                ///< decomposition in newtons where hand and solver differ by more than 1.5
+    double skin_share_N = 0;               ///< part of the pull that goes into skin bending
+    double spread_tension_N = 0;           ///< largest tension over the skin-stiffness runs (times 0, 1, 3)
+    std::vector<PlyForce> plies;
+};
+
+struct MemberForce {
+    std::string name, load_case;
+    double at_mm = 0;                      ///< along the member
+    double axial_N = 0, shear_N = 0;
+    double moment_y_Nm = 0, moment_z_Nm = 0; ///< about the member's local axes: y in the panel plane across the member, z along panel z
+    double torsion_Nm = 0;
+    double stress_MPa = 0;                 ///< largest normal stress, unsymmetric bending
+    double spread_moment_Nm = 0;           ///< largest resultant moment over the skin-stiffness runs
+};
+
+struct EndForce {
+    std::string name, end, load_case;      ///< end: left, right, bottom, top
+    Vec3 force_N{};                        ///< of the member on the frame
+    Vec3 moment_Nm{};
+    double hand_N = 0;                     ///< statics of a simple beam on its two ends, out of plane
+    std::string difference;
+    double spread_N = 0;                   ///< largest out-of-plane force over the skin-stiffness runs
+    std::vector<FastenerForce> fasteners;
+};
+
+struct MountForce { std::string name, load_case; Vec3 force_N{}; Vec3 moment_Nm{}; };
+struct JointForce { std::string name, load_case; Vec3 force_N{}; Vec3 moment_Nm{}; }; ///< arm-leg, brace-leg, brace-arm
+struct Contact { std::string part, load_case; double resultant_N = 0; std::array<double, 2> at_mm{}; };
+struct PathStep { std::string from, to; double force_N = 0; };
+struct GaugeMove { std::string name, load_case; Vec3 displacement_mm{}; std::string relative_to; };
+struct HingeForce { std::string name, state, load_case; Vec3 force_N{}; };  ///< on the door
+struct SupportForce { std::string name, state, load_case; Vec3 force_N{}; }; ///< latches, stops, rest
+
+/// The skin in one load case.
+struct SkinState {
+    std::string load_case;
+    double max_deflection_mm = 0;
+    double max_von_mises_MPa = 0;          ///< both faces, outside washer footprints
+    double max_slope_stress_MPa = 0;       ///< 0.5 E |grad w|^2, criterion (i)
+    double buckling_factor = 0;            ///< criterion (iii); 0 = not run, infinity = no in-plane compression
+    double hem_shear_flow_N_mm = 0;        ///< largest along the edges
+    std::string hem_where;
+    bool stands = false;                   ///< the linear skin figures stand in this load case
+    std::string why_not;
+};
+
+/// One row of the margin table.
+struct Check {
+    std::string id;        ///< unique within the case: "bearing/L1/skin"
+    std::string formula;   ///< card id; empty = comparison without a clause
+    std::string title;     ///< "bearing of the skin at L1"
+    std::string group;     ///< fixing, reinforcement, bracket, panel, door
+    std::string part, load_case;
+    double demand = 0, capacity = 0;
+    std::string unit;
+    base::Status status = base::Status::not_covered;
+    std::string rule, source, edition, label, range;
+    std::map<std::string, double> inputs;
+    std::string note;      ///< for not covered: the reason, then the one input that would lift it
+    std::string lift_with; ///< "door.hinges.evidence"
+    bool required = true;
+
+    [[nodiscard]] bool has_numbers() const { return status != base::Status::not_covered; }
+    [[nodiscard]] double utilisation() const { return demand / capacity; }
+    [[nodiscard]] double margin() const { return capacity / demand - 1.0; } ///< infinity when demand is 0
+};
+
+struct Group {
+    std::string name;
+    bool required = true;
+    base::Verdict status = base::Verdict::not_covered;
+    std::optional<double> least_margin;
+    std::string part, check;
+    std::string lift_with;
+    int judgements = 0, not_covered = 0, failed = 0, passed = 0;
+};
+
+struct Assumption {
+    std::string what, value, from;
+    std::string effect_on_governing_margin = "not run";
+};
+
+struct BodyBalance { std::string body, load_case; double force_error = 0, moment_error = 0; }; ///< relative
+
+struct Balance {
+    double worst_relative_error = 0;
+    std::vector<BodyBalance> bodies;       ///< worst load case per body, and "whole"
+};
+
+struct Weight { double item_kg = 0, brackets_kg = 0, reinforcement_kg = 0, door_kg = 0, total_kg = 0; };
+
+struct DoorRatios { double moment = 0, hinge_couple = 0, inertia = 0, slam_force = 0; bool known = false; };
+
+struct Grid { int nodes = 0, unknowns = 0, joints = 0; double spacing_mm = 0; std::string error_estimate = "not run"; };
+
+struct StackLine { std::string fastener, line; };  ///< "head | leg 4.0 | skin 0.76 | angle 4.0 | nut"
+
+struct Timing { double layout_ms = 0, bodies_ms = 0, condense_ms = 0, load_cases_ms = 0, checks_ms = 0, solver_ms = 0; };
+
+/// Everything that `check` prints and `--json` writes.
+struct Outcome {
+    std::string case_file, sha256, title, rules;
+    base::Verdict verdict = base::Verdict::not_solved;
+    std::optional<Check> governing;
+    std::string headline;                  ///< first line, in words a fitter understands
+    std::string advice;                    ///< second line: what would help
+    std::vector<Group> groups;
+    std::vector<LoadCase> load_cases;
+    double dynamic_factor = 0;
+    std::string dynamic_basis, dynamic_derivation;
+    std::vector<Check> checks;             ///< sorted: least margin first, then judgement, then not covered
+    std::vector<FastenerForce> fasteners;
+    std::vector<MemberForce> members;
+    std::vector<EndForce> member_ends;
+    std::vector<MountForce> mounts;
+    std::vector<JointForce> joints;
+    std::vector<Contact> contacts;
+    std::vector<PathStep> load_path;
+    std::string load_path_case;
+    std::vector<GaugeMove> gauges;
+    std::vector<HingeForce> hinges;
+    std::vector<SupportForce> latches, stops;
+    DoorRatios door_ratios;
+    std::vector<SkinState> skin;
+    std::string skin_theory;
+    Weight weight;
+    Balance balance;
+    Grid grid;
+    std::vector<StackLine> stacks;
+    std::vector<Assumption> assumptions;
+    std::vector<std::string> cautions, not_covered, exclusions, not_solved;
+    Timing timing;                         ///< printed by --detail only, never in the JSON (same bytes every run)
+};
+
+} // namespace thinskin::results
