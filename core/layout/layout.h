@@ -1,0 +1,176 @@
+#pragma once
+#include "base/location.h"
+#include "catalogue/catalogue.h"
+#include "catalogue/sections.h"
+#include "model/case.h"
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+/// The case with names resolved, copies and mirrors expanded, stacks built and every part at its true place.
+/// Plain doubles: mm, N, MPa, kg, rad. Panel axes: x right, y up, z out; skin's outer face at z = 0, inner face at -thickness.
+namespace thinskin::layout {
+
+struct Point { double x = 0, y = 0; };
+using Vec3 = std::array<double, 3>;
+
+/// A sheet with its base metal: nominal thickness less coating.
+struct Sheet { std::string name; catalogue::Material material; double nominal = 0, core = 0; };
+
+struct WasherSize { double diameter = 0, thickness = 0; };
+
+/// A bolt with nut and washers, resolved.
+struct Hardware {
+    std::string kind, size, grade;
+    double d = 0, stress_area = 0, across_flats = 0, mean_diameter = 0, hole = 0;
+    double fub = 0, fyb = 0;
+    std::optional<WasherSize> head_washer, nut_washer;
+    bool fitted = false, sleeve = false;
+    std::string not_covered;             ///< set when the kind has no clause yet (screw, rivet, insert)
+};
+
+/// One sheet of a stack. Order in a stack: from the head to the nut.
+struct Ply {
+    std::string part;                    ///< "leg left", "skin", "upper rail", "frame left inner"
+    enum class Role { leg, skin, angle, frame_inner, plate } role = Role::skin;
+    catalogue::Material material;
+    double thickness = 0;                ///< core
+    double edge_distance = 0;            ///< from the hole's centre to the nearest edge of the ply, mm; infinity when far
+    std::string edge;                    ///< which edge that is
+};
+
+/// A fastener from head to nut.
+struct Stack {
+    std::string name;                    ///< "L1"; end fixings: "upper rail left 1"
+    std::string owner;                   ///< bracket or angle it belongs to
+    Point at;
+    Hardware hardware;
+    std::vector<Ply> plies;
+    double gap = 0;                      ///< largest clear distance between neighbouring plies, mm
+    std::string line;                    ///< "head | leg 4.0 | skin 0.76 | angle 4.0 | nut"
+    base::Location where;
+};
+
+/// An angle section at its place. The lying leg is on the skin, the standing leg points away from the skin.
+struct AngleBar {
+    std::string name;
+    catalogue::Section section;
+    catalogue::Material material;
+    Point from, to;                      ///< ends of the bolt line
+    Point along;                         ///< unit vector from -> to
+    Point lying;                         ///< unit vector from the heel to the toe of the lying leg, across `along`
+    double gauge = 0;                    ///< heel (outer face of the standing leg) to bolt line
+    double face_z = 0;                   ///< z of the lying leg's face that touches the skin
+    double standing = 1;                 ///< +1: standing leg points to +z (outside), -1: to -z (inside)
+    [[nodiscard]] double length() const;
+    [[nodiscard]] Point on_bolt_line(double s) const;      ///< s along, from `from`
+    [[nodiscard]] Point heel(double s) const;              ///< outer face of the standing leg
+    [[nodiscard]] Point toe(double s) const;               ///< end of the lying leg
+    [[nodiscard]] double mass() const;
+};
+
+struct MemberEnd {
+    std::string side;                    ///< left, right, bottom, top
+    bool tied = false;                   ///< to: frame
+    Point port;                          ///< centroid of the end's fasteners
+    std::vector<Stack> fasteners;
+    std::optional<double> rotational_stiffness; ///< N mm/rad about the panel edge
+    bool torsion_held = false;           ///< two end fasteners that are not on one line along the member
+    std::string frame_section;           ///< text as given; empty = not given
+};
+
+struct Angle {
+    AngleBar bar;
+    bool inside = true;
+    model::Seen seen = model::Seen::seen;
+    std::array<MemberEnd, 2> ends;       ///< at from, at to
+    base::Location where;
+};
+
+struct Mount { std::string name; Vec3 at{}; double along = 0; bool rigid = true; double stiffness = 0; std::string use; std::optional<Hardware> hardware; };
+
+struct WeldOrBolt { bool given = false; double weld_leg = 0; std::string bolt; };
+
+struct Bracket {
+    std::string name;
+    double x = 0;                        ///< bolt line
+    AngleBar leg;                        ///< from low to high
+    double web_x = 0;                    ///< web line: outer face of the standing leg
+    catalogue::Section arm_section;
+    catalogue::Material arm_material;
+    double arm_top_y = 0, arm_length = 0;
+    bool has_brace = false;
+    catalogue::Section brace_section;
+    catalogue::Material brace_material;
+    double brace_from_y = 0, brace_to_z = 0;
+    WeldOrBolt arm_leg, brace_leg, brace_arm;
+    std::vector<Mount> mounts;
+    std::vector<Stack> fasteners;
+    double leg_mass = 0, arm_mass = 0, brace_mass = 0;
+    base::Location where;
+    [[nodiscard]] double mass() const { return leg_mass + arm_mass + brace_mass; }
+};
+
+struct Item {
+    std::string name;
+    double mass = 0, tolerance = 0;      ///< tolerance as a fraction; load cases use mass * (1 + tolerance)
+    Vec3 centre{};
+    bool has_box = false;
+    Vec3 box_from{}, box_size{};
+    [[nodiscard]] double design_mass() const { return mass * (1 + tolerance); }
+};
+
+struct Frame { bool given = false; double width = 0, depth = 0; std::optional<Sheet> inner; std::string section_text; std::optional<catalogue::Section> section; model::Seen seen = model::Seen::assumed; };
+
+struct Door {
+    double mass = 0;
+    Vec3 centre{};
+    bool has_hinges = false;
+    bool hinges_right = true;
+    std::vector<double> hinge_heights;   ///< ascending
+    double pin_x = 0, pin_z = 0;
+    model::HingeEvidence::Kind evidence = model::HingeEvidence::Kind::none;
+    double evidence_mass = 0;
+    Vec3 evidence_at{};
+    bool evidence_has_numbers = false, evidence_has_z = false;
+    std::string evidence_state, evidence_note;
+    std::vector<Point> latches;
+    std::optional<Point> rest;
+    bool has_slam = false;
+    double slam_edge_speed = 0, slam_stop = 0;  ///< mm/s, s
+};
+
+struct Rib { std::string name; Point from, to; catalogue::Section section; catalogue::Material material; bool standing = true; model::Seen seen = model::Seen::assumed; };
+
+struct Layout {
+    const model::Case* source = nullptr;
+    double width = 0, height = 0;
+    model::Faces faces = model::Faces::rear;
+    model::PanelKind kind = model::PanelKind::door;
+    Sheet skin;
+    std::array<model::EdgeCondition, 4> edges;
+    bool in_plane_fixed = true;
+    std::array<Frame, 4> frames;         ///< index = int(model::Side)
+    double cavity = 0;
+    std::vector<Rib> ribs;
+    std::vector<Angle> angles;
+    std::vector<Bracket> brackets;
+    std::optional<Item> item;
+    std::optional<Door> door;
+    double reinforcement_mass = 0;
+    std::vector<std::string> cautions;
+    /// Parts that the case names and this version cannot judge: group and reason. They turn their group to not covered.
+    struct NotCovered { std::string group, part, reason, lift_with; };
+    std::vector<NotCovered> not_covered;
+    [[nodiscard]] double hung_mass() const;                ///< item (nominal) and brackets
+};
+
+struct Result { std::optional<Layout> layout; std::vector<base::Diagnostic> diagnostics; };
+
+/// Resolves a case. Errors: unknown names (with the nearest one), sections that cannot be read, geometry that cannot be
+/// (fastener on a heel, washer off its leg, fastener beyond its member, hole in a no-drill zone, arm in the item's box, ...).
+[[nodiscard]] Result resolve(const model::Case& c);
+
+} // namespace thinskin::layout
