@@ -1,0 +1,37 @@
+#pragma once
+#include "base/location.h"
+#include "model/case.h"
+#include "results/results.h"
+
+#include <memory>
+#include <optional>
+#include <stop_token>
+#include <vector>
+
+namespace thinskin::pipeline {
+
+/// margins: what a dragged hole needs. full: also the effect of each assumption on the governing margin.
+enum class Depth { margins, full };
+
+/// Keeps factored bodies and solved columns between calls; a warm one gives the same bytes as a cold one.
+struct Workspace {
+    Workspace();
+    ~Workspace();
+    Workspace(Workspace&&) noexcept;
+    Workspace& operator=(Workspace&&) noexcept;
+    struct Impl;
+    std::unique_ptr<Impl> impl;
+};
+
+struct Analysis {
+    std::optional<results::Outcome> outcome;      ///< absent when the case itself is wrong
+    std::vector<base::Diagnostic> diagnostics;    ///< errors of names and geometry, with their places
+};
+
+/// The one way from a case to its margins; the only file that knows the order of the steps.
+[[nodiscard]] Analysis analyse(const model::Case& c, Workspace& workspace, Depth depth = Depth::full, std::stop_token stop = {});
+
+/// Judgement counts as not covered (`--strict`).
+void apply_strict(results::Outcome& outcome);
+
+} // namespace thinskin::pipeline
