@@ -1,0 +1,134 @@
+#pragma once
+#include "base/card.h"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+/// Rows compiled into the program from core/catalogue/data/*.yaml. How a row is added and what its label
+/// means: docs/catalogue.md. Units: N, mm, MPa, kg/m3. Pointers live as long as the program.
+namespace thinskin::catalogue {
+
+/// Where the figures of a row come from. The label is never better than the worst figure of the row.
+struct Origin {
+    std::string source;
+    base::Label label = base::Label::from_memory;
+    std::string note;
+};
+
+/// Least yield and tensile strength of a product of thickness t.
+struct Strength {
+    bool covered = false;
+    double fy = 0, fu = 0;   ///< MPa, minima for design; never the maximum yield that drawing grades are sold by
+    std::string reason;      ///< when not covered: "S235: t = 60 mm is outside the thicknesses of the catalogue (up to 40 mm)"
+    Origin origin;
+};
+
+/// One range of thickness of a material: lower limit and upper limit, each in or out of the range.
+struct StrengthBand {
+    std::string t;           ///< as in the data: "< 3", "3 .. 16", "> 16 .. 40"
+    double fy = 0, fu = 0;
+    Origin origin;
+};
+
+struct Material {
+    enum class Kind { steel, aluminium };
+    std::string name;        ///< "DC04", "S235", "6060-T66"
+    Kind kind = Kind::steel;
+    std::string product;     ///< "sheet", "hot rolled", "profile": values of another product form differ
+    double E = 0;            ///< MPa, for stiffness: 210 000 steel, 70 000 aluminium
+    double E_strength = 0;   ///< MPa, as used in the formulas of AISC 360 and the like: 200 000 steel
+    double nu = 0, G = 0;    ///< G = E / (2 (1 + nu))
+    double density = 0;      ///< kg/m3
+    Origin elastic;          ///< of E, nu and density
+    std::vector<StrengthBand> strengths; ///< one or more, ranges do not overlap
+
+    /// fy and fu at the base metal thickness t in mm. Not covered: NaN, t <= 0, or a thickness no row covers.
+    [[nodiscard]] Strength strength(double t) const;
+};
+
+/// Metric bolt, coarse thread, hexagon head. Thread, head and holes have origins of their own.
+struct BoltSize {
+    std::string name;             ///< "M8"
+    double d = 0, pitch = 0;
+    double stress_area = 0;       ///< A_s as tabled, mm2; the formula is (pi/4) (d - 0.9382 pitch)^2
+    double across_flats = 0;
+    double across_points = 0;     ///< least width across points e_min, not s / cos 30
+    double mean_diameter = 0;     ///< d_m = (across_flats + across_points) / 2
+    double hole_fine = 0, hole_medium = 0, hole_coarse = 0; ///< clearance hole diameters
+    Origin thread, head, hole;
+    /// Gross area (pi/4) d^2.
+    [[nodiscard]] double gross_area() const;
+};
+
+/// Property class. Nominal strengths, not the slightly higher least values of the product standard.
+struct BoltGrade {
+    std::string name;             ///< "8.8", "A2-70"
+    bool stainless = false;
+    double fub = 0, fyb = 0;      ///< MPa
+    Origin origin;
+};
+
+struct WasherRow {
+    std::string size;             ///< "M8"
+    std::string series;           ///< "normal", "large"
+    double hole = 0, diameter = 0, thickness = 0;
+    Origin origin;
+};
+
+/// Peak quasi-static factors in g on the mass. Vertical factors contain the weight; up is net.
+struct RoadSurface {
+    std::string name;             ///< "sealed", "unsealed", "track"
+    double down = 0, up = 0, lateral = 0, fore_aft = 0;
+    Origin origin;
+};
+
+/// A rolled angle that is sold, with its root fillet (toe fillet = half of it). h is the longer leg.
+struct AngleSize {
+    std::string designation;      ///< "angle 60x40x5"
+    double h = 0, b = 0, t = 0, root_radius = 0;
+    Origin origin;
+};
+
+/// Thickness of sheet by the steel manufacturers' standard gauge; no other gauge is meant.
+struct SheetGauge {
+    int number = 0;
+    double t = 0;
+    Origin origin;
+};
+
+/// Null when there is no such row; say so with no_such_row(). Names are matched to the letter.
+[[nodiscard]] const Material* material(std::string_view name);
+[[nodiscard]] const BoltSize* bolt_size(std::string_view name);
+[[nodiscard]] const BoltGrade* bolt_grade(std::string_view name);
+[[nodiscard]] const WasherRow* washer(std::string_view size, std::string_view series);
+[[nodiscard]] const RoadSurface* road_surface(std::string_view name);
+
+[[nodiscard]] const std::vector<Material>& materials();
+[[nodiscard]] const std::vector<BoltSize>& bolt_sizes();
+[[nodiscard]] const std::vector<BoltGrade>& bolt_grades();
+[[nodiscard]] const std::vector<WasherRow>& washers();
+[[nodiscard]] const std::vector<RoadSurface>& road_surfaces();
+[[nodiscard]] const std::vector<AngleSize>& angle_sizes();
+[[nodiscard]] const std::vector<SheetGauge>& sheet_gauges();
+
+/// What a message calls the rows that a name is looked up in.
+enum class Lookup { material, bolt_size, bolt_grade, road_surface };
+/// "no material called DC4; did you mean DC04?"; without a near name: "no material called tin; there are DC01, DC03, ...".
+[[nodiscard]] std::string no_such_row(Lookup what, std::string_view name);
+/// The nearest name (at most a third of the letters wrong), or none.
+[[nodiscard]] std::optional<std::string> nearest(Lookup what, std::string_view name);
+
+/// The tables as text, for `thinskin catalogue [TABLE]`. Every table ends with the columns source, label, note.
+struct TableInfo { std::string name, title; };
+struct Table {
+    TableInfo info;
+    std::vector<std::string> columns;           ///< with unit: "E MPa"
+    std::vector<std::vector<std::string>> rows; ///< as long as columns
+};
+[[nodiscard]] const std::vector<TableInfo>& tables();
+[[nodiscard]] std::optional<Table> table(std::string_view name); ///< none: no table of that name
+[[nodiscard]] std::string no_such_table(std::string_view name);
+
+} // namespace thinskin::catalogue
