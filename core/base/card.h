@@ -37,7 +37,13 @@ struct Symbol {
     double lower = -std::numeric_limits<double>::infinity();
     double upper = std::numeric_limits<double>::infinity();
     bool lower_open = false; ///< true: value must be > lower
+    std::vector<double> choices = {}; ///< not empty: only these values are admissible (a case or a type factor)
 };
+
+/// "0.61 .. 4.76 mm", "> 0 mm", "one of 0.75, 1, 1.33": the admissible range of a symbol in words.
+[[nodiscard]] std::string range_text(const Symbol& s);
+/// Empty when the value is admissible, otherwise "t = 0.5 mm is outside 0.61 .. 4.76 mm". NaN and infinities are never admissible.
+[[nodiscard]] std::string outside(const Symbol& s, double value);
 
 /// One clause as data: what `thinskin formula`, the report and the docs print. `evaluate` takes the symbols in order.
 struct Card {
