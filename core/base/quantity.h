@@ -18,6 +18,8 @@ enum class Dimension {
     speed,                        ///< mm/s
     time,                         ///< s
     ratio,                        ///< fraction; "5 %" reads as 0.05
+    stiffness,                    ///< N/mm, of a rubber mount
+    rotational_spring,            ///< N mm/rad, of one member end
 };
 
 /// Standard gravity in mm/s2 and m/s2.

@@ -1,0 +1,13 @@
+#pragma once
+#include "model/case.h"
+
+#include <string>
+
+namespace thinskin::casefile {
+
+/// The case as a case file, keys in the order of the schema, units as written. Reading it gives the same case in all
+/// fields but locations, `file` and `text`. Defaults that were taken are left out, so they are taken again.
+/// A quantity without a text (set by a program) is written in the inner unit with all its digits.
+[[nodiscard]] std::string write(const model::Case& c);
+
+} // namespace thinskin::casefile
