@@ -1,0 +1,31 @@
+#pragma once
+#include "report/text.h"
+
+#include <string>
+
+/// The sections of check_text, in the order in which they are printed; each is empty when there is nothing to say.
+namespace thinskin::report {
+
+using results::Outcome;
+
+[[nodiscard]] std::string verdict_lines(const Outcome&, const TextOptions&);
+[[nodiscard]] std::string caution_lines(const TextOptions&);
+[[nodiscard]] std::string group_lines(const Outcome&, const TextOptions&);
+
+[[nodiscard]] std::string margin_table(const Outcome&, const TextOptions&);
+[[nodiscard]] std::string not_covered_lines(const Outcome&, const TextOptions&);
+[[nodiscard]] std::string check_details(const Outcome&, const TextOptions&);   ///< --detail: formula, inputs, source
+
+[[nodiscard]] std::string load_path_lines(const Outcome&);
+[[nodiscard]] std::string skin_lines(const Outcome&, const TextOptions&);
+[[nodiscard]] std::string door_lines(const Outcome&);
+[[nodiscard]] std::string stack_lines(const Outcome&);
+[[nodiscard]] std::string assumption_lines(const Outcome&, const TextOptions&);
+[[nodiscard]] std::string list_lines(const Outcome&, const TextOptions&);      ///< cautions, to see to, exclusions
+[[nodiscard]] std::string balance_lines(const Outcome&, const TextOptions&);
+
+[[nodiscard]] std::string force_details(const Outcome&, const TextOptions&);   ///< --detail: all forces and movements
+
+[[nodiscard]] std::string bullet_list(const std::vector<std::string>& items, int width);
+
+} // namespace thinskin::report
