@@ -1,0 +1,39 @@
+#pragma once
+#include "actions/axes.h"
+
+#include <string>
+#include <vector>
+
+namespace thinskin::actions {
+
+/// A load case that was not run: why, and the one key that would lift it. Never a pass.
+struct NotRun { std::string load_case, reason, lift_with; };
+
+struct LoadCases {
+    std::vector<results::LoadCase> cases;
+    std::vector<NotRun> not_run;
+};
+
+/// Names other folders look for; the rest are for reading.
+inline constexpr const char* name_parked = "parked";
+inline constexpr const char* name_pothole = "pothole";
+inline constexpr const char* name_slam_inward = "slam inward";
+inline constexpr const char* name_slam_outward = "slam outward";
+inline constexpr const char* name_applied = "applied";
+
+/// Quasi-static load cases of the case's road row, in g on the masses, in panel axes, weight included:
+///   parked 1 down; pothole `down`; rebound `up` upward (net); braking `fore_aft` forward, accelerating `fore_aft` rearward,
+///   cornering left (masses pushed to the vehicle's right) and right, each with 1 down;
+///   combined: `down` with half of `lateral` and half of `fore_aft`, all signs                                [AC-2]
+///   slam inward and outward of a hinged door, at the item's x, with 1 down                                 [AC-1]
+/// A bare panel (no item, no brackets, no road) has the one case `applied`. The factors are total and already dynamic: nothing
+/// multiplies them. Not run, with a reason: a basis other than quasi-static, a road or surface that is not there, a door
+/// without slam data or without hinges, a figure that is not a number.
+/// Source: the catalogue's road row (common practice, no source); each case carries its source and one sentence of derivation.
+[[nodiscard]] LoadCases load_cases(const layout::Layout& l);
+
+/// What the record prints about the dynamic factor: one way, never multiplied by another.
+struct DynamicFactor { double value = 0; std::string basis, derivation; };
+[[nodiscard]] DynamicFactor dynamic_factor(const layout::Layout& l);
+
+} // namespace thinskin::actions
