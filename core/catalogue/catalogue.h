@@ -117,7 +117,7 @@ struct SheetGauge {
 enum class Lookup { material, bolt_size, bolt_grade, road_surface };
 /// "no material called DC4; did you mean DC04?"; without a near name: "no material called tin; there are DC01, DC03, ...".
 [[nodiscard]] std::string no_such_row(Lookup what, std::string_view name);
-/// The nearest name (at most a third of the letters wrong), or none.
+/// The nearest name (another case, or at most a third of the letters wrong), or none.
 [[nodiscard]] std::optional<std::string> nearest(Lookup what, std::string_view name);
 
 /// The tables as text, for `thinskin catalogue [TABLE]`. Every table ends with the columns source, label, note.

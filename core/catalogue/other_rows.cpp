@@ -1,0 +1,43 @@
+#include "catalogue/rows.h"
+
+namespace thinskin::catalogue {
+namespace {
+
+RoadSurface road_of(const RowView& r)
+{
+    return {r.text("name"), r.number("down g"), r.number("up g"), r.number("lateral g"), r.number("fore_aft g"), origin(r)};
+}
+
+AngleSize angle_of(const RowView& r)
+{
+    return {r.text("name"), r.number("h mm"), r.number("b mm"), r.number("t mm"), r.number("r1 mm"), origin(r)};
+}
+
+SheetGauge gauge_of(const RowView& r) { return {static_cast<int>(r.number("gauge")), r.number("t mm"), origin(r)}; }
+
+} // namespace
+
+const std::vector<RoadSurface>& road_surfaces()
+{
+    static const std::vector<RoadSurface> all = load_rows("road_surfaces", road_of);
+    return all;
+}
+
+const std::vector<AngleSize>& angle_sizes()
+{
+    static const std::vector<AngleSize> all = load_rows("angle_sizes", angle_of);
+    return all;
+}
+
+const std::vector<SheetGauge>& sheet_gauges()
+{
+    static const std::vector<SheetGauge> all = load_rows("sheet_gauges", gauge_of);
+    return all;
+}
+
+const RoadSurface* road_surface(std::string_view name)
+{
+    return find_row(road_surfaces(), [name](const RoadSurface& s) { return s.name == name; });
+}
+
+} // namespace thinskin::catalogue

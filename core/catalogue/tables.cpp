@@ -1,0 +1,91 @@
+#include "base/nearest.h"
+#include "catalogue/rows.h"
+
+#include <algorithm>
+
+namespace thinskin::catalogue {
+namespace {
+
+template <class Row>
+std::vector<std::string> names_of(const std::vector<Row>& rows)
+{
+    std::vector<std::string> names;
+    for (const Row& r : rows) names.push_back(r.name);
+    return names;
+}
+
+std::vector<std::string> names(Lookup what)
+{
+    switch (what) {
+    case Lookup::material: return names_of(materials());
+    case Lookup::bolt_size: return names_of(bolt_sizes());
+    case Lookup::bolt_grade: return names_of(bolt_grades());
+    case Lookup::road_surface: return names_of(road_surfaces());
+    }
+    return {};
+}
+
+std::string_view noun(Lookup what)
+{
+    switch (what) {
+    case Lookup::material: return "material";
+    case Lookup::bolt_size: return "bolt size";
+    case Lookup::bolt_grade: return "bolt grade";
+    case Lookup::road_surface: return "road surface";
+    }
+    return "row";
+}
+
+bool same_but_for_case(std::string_view a, std::string_view b)
+{
+    const auto lower = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; };
+    return std::equal(a.begin(), a.end(), b.begin(), b.end(), [&](char p, char q) { return lower(p) == lower(q); });
+}
+
+/// "dc04" is two slips of the pen by count but one in the fitter's mind.
+std::optional<std::string> nearest_of(std::string_view name, const std::vector<std::string>& known)
+{
+    for (const std::string& k : known)
+        if (same_but_for_case(name, k)) return k;
+    const std::string near = base::nearest(name, known);
+    return near.empty() ? std::nullopt : std::optional(near);
+}
+
+std::string message(std::string_view noun, std::string_view name, const std::vector<std::string>& known)
+{
+    std::string text = "no " + std::string(noun) + " called " + std::string(name);
+    if (const auto near = nearest_of(name, known)) return text + "; did you mean " + *near + "?";
+    text += "; there are ";
+    for (std::size_t i = 0; i < known.size(); ++i) text += (i == 0 ? "" : ", ") + known[i];
+    return text;
+}
+
+} // namespace
+
+std::optional<std::string> nearest(Lookup what, std::string_view name) { return nearest_of(name, names(what)); }
+
+std::string no_such_row(Lookup what, std::string_view name) { return message(noun(what), name, names(what)); }
+
+const std::vector<TableInfo>& tables()
+{
+    static const std::vector<TableInfo> all = [] {
+        std::vector<TableInfo> infos;
+        for (const DataFile& d : data_files()) infos.push_back({std::string(d.name), std::string(d.title)});
+        return infos;
+    }();
+    return all;
+}
+
+std::optional<Table> table(std::string_view name)
+{
+    for (const TableInfo& info : tables()) {
+        if (info.name != name) continue;
+        Rows rows = read_rows(name);
+        return Table{info, std::move(rows.columns), std::move(rows.cells)};
+    }
+    return std::nullopt;
+}
+
+std::string no_such_table(std::string_view name) { return message("table", name, names_of(tables())); }
+
+} // namespace thinskin::catalogue
