@@ -260,9 +260,9 @@ std::string json_array(const std::vector<std::string>& objects)
     return written(all);
 }
 
-std::string cards_json(const std::vector<base::Card>& cards)
+std::string cards_json(const std::vector<const base::Card*>& cards)
 {
-    Json j{{"tool", {{"name", tool_name}, {"version", tool_version}}}, {"caution", base::caution_text}, {"formulas", list(cards, card_object)}};
+    Json j{{"tool", {{"name", tool_name}, {"version", tool_version}}}, {"caution", base::caution_text}, {"formulas", list(cards, [](const base::Card* c) { return card_object(*c); })}};
     return written_finished(std::move(j));
 }
 

@@ -17,7 +17,7 @@ namespace thinskin::report {
 [[nodiscard]] std::string json_array(const std::vector<std::string>& objects);
 
 /// One formula card, or a list of them.
-[[nodiscard]] std::string cards_json(const std::vector<base::Card>& cards);
+[[nodiscard]] std::string cards_json(const std::vector<const base::Card*>& cards);
 
 /// A card evaluated at `inputs` (one value per symbol, in the card's order).
 [[nodiscard]] std::string evaluation_json(const base::Card& card, const std::vector<double>& inputs, const base::Resistance& result);

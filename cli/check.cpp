@@ -1,0 +1,86 @@
+#include "casefile/reader.h"
+#include "commands.h"
+#include "interrupt.h"
+#include "log.h"
+#include "pipeline/analyse.h"
+#include "report/json.h"
+#include "report/text.h"
+
+#include <cstdlib>
+#include <fmt/format.h>
+#include <unistd.h>
+
+namespace thinskin::cli {
+namespace {
+
+struct Printed { Exit exit = Exit::passed; std::string text; };
+
+void print_diagnostics(const std::vector<base::Diagnostic>& all)
+{
+    for (const base::Diagnostic& d : all) fmt::print(stderr, "{}\n", base::format(d));
+}
+
+std::string as_text(const results::Outcome& o, const CheckOptions& options)
+{
+    if (options.json) return report::check_json(o);
+    const bool colour = isatty(STDOUT_FILENO) != 0 && std::getenv("NO_COLOR") == nullptr;
+    return report::check_text(o, {.detail = options.detail, .strict = options.strict, .colour = colour});
+}
+
+Printed check_case(const model::Case& c, const CheckOptions& options, pipeline::Workspace& workspace, const Interrupt& interrupt)
+{
+    pipeline::Analysis a = pipeline::analyse(c, workspace, pipeline::Depth::full, interrupt.token());
+    print_diagnostics(a.diagnostics);
+    if (interrupt.requested()) return {Exit::interrupted, ""};
+    if (base::has_errors(a.diagnostics)) return {Exit::bad_case, ""};
+    if (!a.outcome) {
+        fmt::print(stderr, "{}: error: no result and no reason for it; please report this\n", c.file);
+        return {Exit::not_solved, ""};
+    }
+    if (options.strict) pipeline::apply_strict(*a.outcome);
+    log(fmt::format("{}: {}, solver {:.1f} ms", c.file, base::name(a.outcome->verdict), a.outcome->timing.solver_ms));
+    return {exit_of(a.outcome->verdict), as_text(*a.outcome, options)};
+}
+
+Printed check_file(const std::string& path, const CheckOptions& options, pipeline::Workspace& workspace, const Interrupt& interrupt)
+{
+    log("reading " + path);
+    const casefile::ReadResult read = casefile::read_file(path);
+    print_diagnostics(read.diagnostics);
+    if (!read.value || base::has_errors(read.diagnostics)) return {Exit::bad_case, ""};
+    return check_case(*read.value, options, workspace, interrupt);
+}
+
+/// One case: its text. Several: texts under a line with the file's name, or one JSON array of those that could be read.
+std::string joined(const std::vector<std::string>& texts, const CheckOptions& options)
+{
+    if (options.files.size() == 1) return texts.empty() ? "" : texts.front();
+    if (options.json) return report::json_array(texts);
+    std::string s;
+    for (const std::string& t : texts) s += (s.empty() ? "" : "\n" + std::string(100, '#') + "\n\n") + t;
+    return s;
+}
+
+} // namespace
+
+Exit run_check(const CheckOptions& options)
+{
+    const Interrupt interrupt;
+    pipeline::Workspace workspace;
+    Exit exit = Exit::passed;
+    std::vector<std::string> texts;
+    for (const std::string& path : options.files) {
+        Printed p = check_file(path, options, workspace, interrupt);
+        exit = worse(exit, p.exit);
+        if (!p.text.empty()) texts.push_back(std::move(p.text));
+        if (interrupt.requested()) break;
+    }
+    if (interrupt.requested()) {
+        fmt::print(stderr, "stopped; no result is printed\n");
+        return Exit::interrupted;
+    }
+    fmt::print("{}", joined(texts, options));
+    return exit;
+}
+
+} // namespace thinskin::cli

@@ -1,0 +1,101 @@
+#include "base/status.h"
+#include "commands.h"
+#include "log.h"
+#include "report/version.h"
+
+#include <CLI/CLI.hpp>
+#include <cstdio>
+#include <exception>
+#include <fmt/format.h>
+#include <functional>
+
+namespace {
+
+using namespace thinskin;
+using cli::Exit;
+
+struct Parsed {
+    cli::CheckOptions check;
+    cli::CatalogueOptions catalogue;
+    cli::FormulaOptions formula;
+    cli::NewOptions starter;
+    bool verbose = false;
+    std::function<Exit()> run;
+};
+
+constexpr const char* exit_codes =
+    "Exit codes: 0 passes (with or without judgement), 1 a check fails, 2 command misused, 3 case file wrong, 4 not solved, "
+    "5 a required group is not covered and nothing fails. Several cases: 2 before 3, 4, 1, 5, 0.";
+
+CLI::App* command(CLI::App& app, Parsed& p, const char* name, const char* what, std::function<Exit()> run)
+{
+    CLI::App* sub = app.add_subcommand(name, what);
+    sub->footer("\n" + std::string(base::caution_text));
+    sub->callback([&p, run] { p.run = run; });
+    return sub;
+}
+
+void add_check(CLI::App& app, Parsed& p)
+{
+    CLI::App* c = command(app, p, "check", "Margins of one or more cases, the governing one first", [&p] { return cli::run_check(p.check); });
+    c->add_option("CASE", p.check.files, "case files (YAML)")->required();
+    c->add_flag("--json", p.check.json, "result as JSON; several cases give one array");
+    c->add_flag("--detail", p.check.detail, "every row and force, clauses, inputs, hand sums, solver time");
+    c->add_flag("--strict", p.check.strict, "what passes on judgement counts as not covered");
+    c->footer("\n" + std::string(exit_codes) + "\n\n" + std::string(base::caution_text));
+}
+
+void add_catalogue(CLI::App& app, Parsed& p)
+{
+    CLI::App* c = command(app, p, "catalogue", "Materials, fasteners, sections, roads with their sources", [&p] { return cli::run_catalogue(p.catalogue); });
+    c->add_option("TABLE", p.catalogue.table, "table to print; without it the tables are listed");
+}
+
+void add_new(CLI::App& app, Parsed& p)
+{
+    CLI::App* c = command(app, p, "new", "Print a commented starter case", [&p] { return cli::run_new(p.starter); });
+    c->add_option("KIND", p.starter.kind, "kind of job; an unknown one lists the kinds")->required();
+}
+
+void add_formula(CLI::App& app, Parsed& p)
+{
+    CLI::App* c = command(app, p, "formula", "List, show or work out one formula, with its source and range", [&p] { return cli::run_formula(p.formula); });
+    c->add_option("ID", p.formula.id, "formula to show; without it all are listed");
+    c->add_option("VALUES", p.formula.values, "symbol=value, one for each symbol; works the formula out");
+    c->add_flag("--json", p.formula.json, "as JSON");
+}
+
+Exit guarded(const Parsed& p)
+{
+    try {
+        const Exit e = p.run();
+        if (std::fflush(stdout) == 0) return e;
+        std::fputs("error: the result could not be written\n", stderr);
+    } catch (const std::exception& e) {
+        fmt::print(stderr, "error: {}; please report this\n", e.what());
+    }
+    return Exit::not_solved;
+}
+
+} // namespace
+
+int main(int argc, char** argv)
+{
+    CLI::App app{"thinskin: does a thin door or wall skin carry what is bolted to it?"};
+    app.footer("\n" + std::string(base::caution_text));
+    app.set_version_flag("--version", fmt::format("{} {}", report::tool_name, report::tool_version));
+    app.require_subcommand(1);
+    Parsed p;
+    app.add_flag("-v,--verbose", p.verbose, "messages for developers on standard error");
+    add_check(app, p);
+    add_catalogue(app, p);
+    add_new(app, p);
+    add_formula(app, p);
+    try {
+        app.parse(argc, argv);
+    } catch (const CLI::ParseError& e) {
+        return app.exit(e) == 0 ? 0 : static_cast<int>(Exit::bad_command);
+    }
+    cli::set_verbose(p.verbose);
+    return static_cast<int>(guarded(p));
+}
