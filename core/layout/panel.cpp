@@ -1,0 +1,63 @@
+#include "layout/resolver.h"
+
+#include <fmt/core.h>
+
+namespace thinskin::layout {
+
+namespace {
+
+constexpr const char* side_names[] = {"left", "right", "bottom", "top"};
+
+Frame frame(Resolver& r, const model::Frame& f, int side)
+{
+    const std::string path = fmt::format("panel.frame.{}", side_names[side]);
+    Frame out;
+    out.given = true;
+    out.width = f.width.value;
+    out.depth = f.depth.value;
+    out.seen = f.seen;
+    if (f.inner) out.inner = r.sheet(*f.inner, path + ".inner");
+    out.section_text = f.section;
+    if (!f.section.empty()) out.section = r.section(f.section, f.at, path + ".section");
+    return out;
+}
+
+void resolve_rib(Resolver& r, const model::Rib& rib, std::size_t index)
+{
+    const std::string path = fmt::format("panel.ribs[{}]", index);
+    Rib out;
+    out.name = rib.name;
+    out.from = {rib.from.x.value, rib.from.y.value};
+    out.to = {rib.to.x.value, rib.to.y.value};
+    out.section = r.section(rib.section, rib.at, path + ".section");
+    out.material = r.material(rib.material, rib.at, path + ".material");
+    out.seen = rib.seen;
+    out.standing = !rib.lying.has_value();
+    if (out.from.x != out.to.x && out.from.y != out.to.y)
+        r.error(rib.at, path, "a rib runs along the panel's width or its height; this one is oblique", "make from and to share their x or their y");
+    r.out.ribs.push_back(out);
+}
+
+} // namespace
+
+void resolve_panel(Resolver& r)
+{
+    const model::Panel& p = r.source.panel;
+    r.out.width = p.width.value;
+    r.out.height = p.height.value;
+    r.out.faces = p.faces;
+    r.out.kind = p.kind;
+    r.out.skin = r.sheet(p.skin, "panel.skin");
+    r.out.edges = p.edges;
+    r.out.in_plane_fixed = p.edges_in_plane == model::InPlane::fixed;
+    r.out.cavity = p.cavity ? p.cavity->depth.value : 0;
+    for (std::size_t i = 0; i < 4; ++i)
+        if (p.frame[i]) r.out.frames[i] = frame(r, *p.frame[i], static_cast<int>(i));
+    for (std::size_t i = 0; i < p.ribs.size(); ++i) resolve_rib(r, p.ribs[i], i);
+    if (p.skin.crown.value > 0) r.caution(fmt::format("the skin is taken as flat; its crown of {} is not in the model and snap-through is not covered", p.skin.crown.text));
+    if (p.kind == model::PanelKind::sliding_door || p.kind == model::PanelKind::top_hinged_door)
+        for (const char* group : {"fixing", "reinforcement", "bracket", "panel", "door"})
+            r.not_covered(group, "panel", "sliding and top-hinged doors are not covered", "panel.kind");
+}
+
+} // namespace thinskin::layout

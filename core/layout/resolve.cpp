@@ -1,0 +1,36 @@
+#include "layout/resolver.h"
+
+namespace thinskin::layout {
+
+namespace {
+
+void note_what_is_not_covered(Resolver& r)
+{
+    const model::Reinforcement& more = r.source.reinforcement;
+    for (const auto& p : more.backing_plates) r.not_covered("reinforcement", p.name, "backing plates are not covered yet", "take the plate out, or use angles");
+    for (const auto& s : more.straps) r.not_covered("reinforcement", s.name, "straps are not covered yet", "take the strap out, or use angles");
+    for (const auto& b : more.boards) r.not_covered("reinforcement", b.name, "boards are not covered yet", "take the board out, or use angles");
+    if (r.source.road && !catalogue::road_surface(r.source.road->surface))
+        r.error(r.source.road->at, "road.surface", catalogue::no_such_row(catalogue::Lookup::road_surface, r.source.road->surface));
+}
+
+} // namespace
+
+Result resolve(const model::Case& c)
+{
+    Resolver r{c};
+    r.out.source = &c;
+    resolve_panel(r);
+    resolve_item(r);
+    resolve_door(r);
+    resolve_angles(r);      // before the brackets: stacks go through them
+    resolve_brackets(r);
+    note_what_is_not_covered(r);
+    check_geometry(r);
+    Result result;
+    result.diagnostics = std::move(r.diagnostics);
+    if (!base::has_errors(result.diagnostics)) result.layout = std::move(r.out);
+    return result;
+}
+
+} // namespace thinskin::layout

@@ -1,0 +1,92 @@
+#include "layout/resolver.h"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/core.h>
+
+namespace thinskin::layout {
+
+namespace {
+
+void nearer(Ply& ply, double distance, const std::string& edge)
+{
+    if (distance < ply.edge_distance) {
+        ply.edge_distance = distance;
+        ply.edge = edge;
+    }
+}
+
+Ply skin_ply(const Layout& l, Point p)
+{
+    Ply ply{"skin", Ply::Role::skin, l.skin.material, l.skin.core, INFINITY, ""};
+    nearer(ply, p.x, "left edge of the panel");
+    nearer(ply, l.width - p.x, "right edge of the panel");
+    nearer(ply, p.y, "bottom edge of the panel");
+    nearer(ply, l.height - p.y, "top edge of the panel");
+    return ply;
+}
+
+Ply bar_ply(const AngleBar& bar, Point p, Ply::Role role)
+{
+    Ply ply{bar.name, role, bar.material, bar.section.t, INFINITY, ""};
+    const Local at = local(bar, p);
+    nearer(ply, at.along, "end of " + bar.name);
+    nearer(ply, bar.length() - at.along, "end of " + bar.name);
+    nearer(ply, bar.section.b - at.from_heel, "toe of " + bar.name);
+    return ply;
+}
+
+int side_index(const std::string& side) { return side == "left" ? 0 : side == "right" ? 1 : side == "bottom" ? 2 : 3; }
+
+Ply frame_ply(const Layout& l, const std::string& side, Point p)
+{
+    const Frame& f = l.frames[static_cast<std::size_t>(side_index(side))];
+    Ply ply{fmt::format("frame {} inner", side), Ply::Role::frame_inner, f.inner->material, f.inner->core, INFINITY, ""};
+    const double from_panel_edge = side == "left" ? p.x : side == "right" ? l.width - p.x : side == "bottom" ? p.y : l.height - p.y;
+    nearer(ply, from_panel_edge, "outer edge of the frame");
+    nearer(ply, f.width - from_panel_edge, "inner edge of the frame");
+    return ply;
+}
+
+} // namespace
+
+std::string stack_line(const Stack& s)
+{
+    std::string line = s.hardware.head_washer ? "head, washer" : "head";
+    for (const Ply& p : s.plies) line += fmt::format(" | {} {:.2f}", p.part, p.thickness);
+    return line + (s.hardware.nut_washer ? " | washer, nut" : " | nut");
+}
+
+Stack bracket_stack(Resolver& r, const Bracket& b, const model::Fastener& f, const std::string& path)
+{
+    Stack s;
+    s.name = f.name;
+    s.owner = b.name;
+    s.at = {f.at.x.value, f.at.y.value};
+    s.where = f.where;
+    s.hardware = r.hardware(f.use, f.where, path + ".use");
+    s.plies.push_back(bar_ply(b.leg, s.at, Ply::Role::leg));
+    s.plies.push_back(skin_ply(r.out, s.at));
+    for (const Angle& a : r.out.angles)
+        if (on_lying_leg(a.bar, s.at)) s.plies.push_back(bar_ply(a.bar, s.at, Ply::Role::angle));
+    if (s.plies.size() > 3) r.error(f.where, path, fmt::format("{} goes through two angles at once ({}); they cannot lie in one place", s.name, s.plies[2].part + ", " + s.plies[3].part));
+    const auto kind = std::find_if(r.source.fastener_kinds.begin(), r.source.fastener_kinds.end(), [&](const model::FastenerKind& k) { return k.name == f.use; });
+    if (kind != r.source.fastener_kinds.end() && kind->head == model::Face::inside) std::reverse(s.plies.begin(), s.plies.end());
+    s.line = stack_line(s);
+    return s;
+}
+
+Stack end_stack(Resolver& r, const Angle& a, const MemberEnd& end, const model::EndFastener& f, const std::string& path)
+{
+    Stack s;
+    s.owner = a.bar.name;
+    s.at = {f.at.x.value, f.at.y.value};
+    s.where = f.where;
+    s.hardware = r.hardware(f.use, f.where, path + ".use");
+    s.plies.push_back(bar_ply(a.bar, s.at, Ply::Role::angle));
+    if (r.out.frames[static_cast<std::size_t>(side_index(end.side))].inner) s.plies.push_back(frame_ply(r.out, end.side, s.at));
+    s.line = stack_line(s);
+    return s;
+}
+
+} // namespace thinskin::layout
