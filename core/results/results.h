@@ -40,6 +40,9 @@ struct FastenerForce {
     std::string difference;                ///< decomposition in newtons where hand and solver differ by more than 1.5
     double skin_share_N = 0;               ///< part of the pull that goes into skin bending
     double spread_tension_N = 0;           ///< largest tension over the skin-stiffness runs (times 0, 1, 3)
+    double own_pull_N = 0;                 ///< the bracket's pull on what is behind this fastener: tension less the contact beside it
+    bool stands = true;                    ///< false: needs the large-deflection solution, see why_not
+    std::string why_not;
     std::vector<PlyForce> plies;
 };
 
@@ -51,6 +54,8 @@ struct MemberForce {
     double torsion_Nm = 0;
     double stress_MPa = 0;                 ///< largest normal stress, unsymmetric bending
     double spread_moment_Nm = 0;           ///< largest resultant moment over the skin-stiffness runs
+    bool stands = true;
+    std::string why_not;
 };
 
 struct EndForce {
@@ -61,10 +66,12 @@ struct EndForce {
     std::string difference;
     double spread_N = 0;                   ///< largest out-of-plane force over the skin-stiffness runs
     std::vector<FastenerForce> fasteners;
+    bool stands = true;
+    std::string why_not;
 };
 
-struct MountForce { std::string name, load_case; Vec3 force_N{}; Vec3 moment_Nm{}; };
-struct JointForce { std::string name, load_case; Vec3 force_N{}; Vec3 moment_Nm{}; }; ///< arm-leg, brace-leg, brace-arm
+struct MountForce { std::string name, load_case; Vec3 force_N{}; Vec3 moment_Nm{}; };                  ///< of the item on the arm
+struct JointForce { std::string name, part, load_case; Vec3 force_N{}; Vec3 moment_Nm{}; };          ///< arm-leg, brace-leg, brace-arm
 struct Contact { std::string part, load_case; double resultant_N = 0; std::array<double, 2> at_mm{}; };
 struct PathStep { std::string from, to; double force_N = 0; };
 struct GaugeMove { std::string name, load_case; Vec3 displacement_mm{}; std::string relative_to; };
