@@ -1,0 +1,204 @@
+#include "idealise/structure.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace thinskin::idealise {
+
+namespace {
+
+using fem::Joint;
+using fem::Law;
+using fem::Vec3;
+
+constexpr double tie_compliance = 1e-6;      ///< mm/N: far stiffer than any part, keeps the dense system regular
+const Vec3 axes[] = {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
+
+int put(Structure& s, Joint j)
+{
+    s.assembly.joints.push_back(std::move(j));
+    return static_cast<int>(s.assembly.joints.size()) - 1;
+}
+
+/// Side of the square with the area of a disc.
+double half_side(double diameter) { return diameter * std::sqrt(std::numbers::pi) / 4; }
+
+fem::PortRef leg_port(const Structure& s, int bracket, layout::Point p, int direction)
+{
+    const BracketBody& b = s.brackets[static_cast<std::size_t>(bracket)];
+    return {b.body, fem::frame_port(b.frame, b.leg_node(p.y), {p.x, p.y, s.mid_z}, axes[direction])};
+}
+
+double along(const layout::AngleBar& bar, layout::Point p) { return (p.x - bar.from.x) * bar.along.x + (p.y - bar.from.y) * bar.along.y; }
+
+fem::PortRef angle_port(const Structure& s, int angle, layout::Point p, int direction)
+{
+    const AngleBody& a = s.angles[static_cast<std::size_t>(angle)];
+    const layout::AngleBar& bar = s.layout->angles[static_cast<std::size_t>(angle)].bar;
+    return {a.body, fem::frame_port(a.frame, a.node(along(bar, p)), {p.x, p.y, s.mid_z}, axes[direction])};
+}
+
+fem::PortRef skin_port(const Structure& s, layout::Point p, double half, int direction)
+{
+    const fem::SkinDirection d[] = {fem::SkinDirection::x, fem::SkinDirection::y, fem::SkinDirection::z};
+    return {s.skin_body, fem::skin_port(*s.skin, {p.x, p.y, half, half}, d[direction])};
+}
+
+/// Lying leg between heel and bolt as a cantilever strip, its width spread by 45 degrees to both sides (ID-2).
+double lying_leg_compliance(const layout::AngleBar& bar, layout::Point p, double washer)
+{
+    const double gauge = std::abs((p.x - bar.from.x) * bar.lying.x + (p.y - bar.from.y) * bar.lying.y + bar.gauge);
+    const double lever = std::max(gauge - bar.section.t / 2, 1.0), width = washer + 2 * lever;
+    const double inertia = width * std::pow(bar.section.t, 3) / 12;
+    return std::pow(lever, 3) / (3 * bar.material.E * inertia);
+}
+
+/// Holes and shank in bearing: 1/(E t) for the ply and 1/(E t) for the bolt, each ply.
+/// Source: Tate and Rosenfeld 1946, from memory, shank bending left out.
+double bearing_compliance(const layout::Ply& a, const layout::Ply& b)
+{
+    return 2 / (a.material.E * a.thickness) + 2 / (b.material.E * b.thickness);
+}
+
+double outer_diameter(const layout::Stack& f, bool nut)
+{
+    const auto& washer = nut ? f.hardware.nut_washer : f.hardware.head_washer;
+    return washer ? washer->diameter : f.hardware.across_flats;
+}
+
+int angle_of(const Structure& s, const layout::Stack& f)
+{
+    for (const layout::Ply& p : f.plies)
+        for (std::size_t i = 0; i < s.layout->angles.size(); ++i)
+            if (p.role == layout::Ply::Role::angle && s.layout->angles[i].bar.name == p.part) return static_cast<int>(i);
+    return -1;
+}
+
+const layout::Ply& ply(const layout::Stack& f, layout::Ply::Role role)
+{
+    return *std::find_if(f.plies.begin(), f.plies.end(), [&](const layout::Ply& p) { return p.role == role; });
+}
+
+void bolt(Structure& s, int bracket, int fastener)
+{
+    const layout::Bracket& b = s.layout->brackets[static_cast<std::size_t>(bracket)];
+    const layout::Stack& f = b.fasteners[static_cast<std::size_t>(fastener)];
+    BoltJoints j;
+    j.bracket = bracket;
+    j.fastener = fastener;
+    j.angle = angle_of(s, f);
+    const bool head_outside = f.plies.front().role == layout::Ply::Role::leg;
+    const double skin_washer = half_side(outer_diameter(f, head_outside)), hole = half_side(f.hardware.hole);
+    const double leg_flex = lying_leg_compliance(b.leg, f.at, outer_diameter(f, !head_outside));
+    if (j.angle >= 0) {
+        const layout::AngleBar& bar = s.layout->angles[static_cast<std::size_t>(j.angle)].bar;
+        const double flex = leg_flex + lying_leg_compliance(bar, f.at, outer_diameter(f, head_outside));
+        j.axial = put(s, {f.name + " axial", leg_port(s, bracket, f.at, 2), angle_port(s, j.angle, f.at, 2), Law::strap, flex, 0, false});
+        j.skin_tie = put(s, {f.name + " skin", skin_port(s, f.at, skin_washer, 2), angle_port(s, j.angle, f.at, 2), Law::tie, tie_compliance, 0, true});
+    } else {
+        j.axial = put(s, {f.name + " axial", leg_port(s, bracket, f.at, 2), skin_port(s, f.at, skin_washer, 2), Law::strap, leg_flex, 0, true});
+    }
+    const double c_skin = bearing_compliance(ply(f, layout::Ply::Role::leg), ply(f, layout::Ply::Role::skin));
+    j.leg_skin_x = put(s, {f.name + " skin x", leg_port(s, bracket, f.at, 0), skin_port(s, f.at, hole, 0), Law::tie, c_skin, 0, false});
+    j.leg_skin_y = put(s, {f.name + " skin y", leg_port(s, bracket, f.at, 1), skin_port(s, f.at, hole, 1), Law::tie, c_skin, 0, false});
+    if (j.angle >= 0) {
+        const double c_angle = bearing_compliance(ply(f, layout::Ply::Role::leg), ply(f, layout::Ply::Role::angle));
+        j.leg_angle_x = put(s, {f.name + " angle x", leg_port(s, bracket, f.at, 0), angle_port(s, j.angle, f.at, 0), Law::tie, c_angle, 0, false});
+        j.leg_angle_y = put(s, {f.name + " angle y", leg_port(s, bracket, f.at, 1), angle_port(s, j.angle, f.at, 1), Law::tie, c_angle, 0, false});
+    }
+    s.bolts.push_back(j);
+}
+
+void contacts(Structure& s)
+{
+    const double c = s.options.contact_compliance, pad = 5;
+    for (std::size_t i = 0; i < s.layout->brackets.size(); ++i)
+        for (const ContactPoint& p : leg_contacts(*s.layout, s.layout->brackets[i], s.options.leg_station_spacing)) {
+            const int b = static_cast<int>(i);
+            const bool backed = p.angle >= 0;
+            const fem::PortRef behind = backed ? angle_port(s, p.angle, p.at, 2) : skin_port(s, p.at, pad, 2);
+            const int joint = put(s, {"contact", leg_port(s, b, p.at, 2), behind, Law::contact, c, 0, !backed});
+            s.contacts.push_back({backed ? ContactJoint::Kind::leg_angle : ContactJoint::Kind::leg_skin, b, p.angle, joint, p.at});
+        }
+    for (std::size_t i = 0; i < s.layout->angles.size(); ++i)
+        for (layout::Point p : angle_contacts(*s.layout, s.layout->angles[i], s.options.angle_station_spacing)) {
+            const int a = static_cast<int>(i);
+            const int joint = put(s, {"contact", skin_port(s, p, pad, 2), angle_port(s, a, p, 2), Law::contact, c, 0, true});
+            s.contacts.push_back({ContactJoint::Kind::angle_skin, -1, a, joint, p});
+        }
+}
+
+fem::Row difference(const fem::Row& a, const fem::Row& b, double over)
+{
+    fem::Row out;
+    for (const auto& [dof, c] : a) out.emplace_back(dof, c / over);
+    for (const auto& [dof, c] : b) out.emplace_back(dof, -c / over);
+    return out;
+}
+
+/// Rotation of an angle's end: z displacements at two points of its rigid section, apart by `step` along a direction.
+fem::PortRef rotation_port(const Structure& s, int angle, layout::Point p, layout::Point direction)
+{
+    const AngleBody& a = s.angles[static_cast<std::size_t>(angle)];
+    const int node = a.node(along(s.layout->angles[static_cast<std::size_t>(angle)].bar, p));
+    const double step = 10;
+    const fem::Row far = fem::frame_port(a.frame, node, {p.x + step * direction.x, p.y + step * direction.y, s.mid_z}, axes[2]);
+    const fem::Row here = fem::frame_port(a.frame, node, {p.x, p.y, s.mid_z}, axes[2]);
+    return {a.body, difference(far, here, step)};
+}
+
+void ends(Structure& s)
+{
+    for (std::size_t i = 0; i < s.layout->angles.size(); ++i)
+        for (int e = 0; e < 2; ++e) {
+            const layout::Angle& a = s.layout->angles[i];
+            const layout::MemberEnd& end = a.ends[static_cast<std::size_t>(e)];
+            if (!end.tied) continue;
+            const int angle = static_cast<int>(i);
+            const std::string name = a.bar.name + " " + end.side;
+            EndJoints j;
+            j.angle = angle;
+            j.end = e;
+            // In the plane the end's fasteners bear in the frame's inner sheet; out of it they pull or press.
+            const double in_plane = end.fasteners.empty() || end.fasteners[0].plies.size() < 2 ? tie_compliance : bearing_compliance(end.fasteners[0].plies[0], end.fasteners[0].plies[1]);
+            j.x = put(s, {name + " x", angle_port(s, angle, end.port, 0), {}, Law::tie, in_plane, 0, false});
+            j.y = put(s, {name + " y", angle_port(s, angle, end.port, 1), {}, Law::tie, in_plane, 0, false});
+            j.z = put(s, {name + " z", angle_port(s, angle, end.port, 2), {}, Law::tie, tie_compliance, 0, false});
+            if (end.torsion_held) j.torsion = put(s, {name + " torsion", rotation_port(s, angle, end.port, a.bar.lying), {}, Law::tie, 1e-9, 0, false});
+            if (end.rotational_stiffness && *end.rotational_stiffness > 0)
+                j.rotation = put(s, {name + " rotation", rotation_port(s, angle, end.port, a.bar.along), {}, Law::tie, 1 / *end.rotational_stiffness, 0, false});
+            s.ends.push_back(j);
+        }
+}
+
+void mounts(Structure& s)
+{
+    for (std::size_t i = 0; i < s.layout->brackets.size(); ++i)
+        for (std::size_t k = 0; k < s.layout->brackets[i].mounts.size(); ++k) {
+            const layout::Mount& m = s.layout->brackets[i].mounts[k];
+            const BracketBody& b = s.brackets[i];
+            const Vec3 at{m.at[0], m.at[1], m.at[2]};
+            MountJoints j;
+            j.bracket = static_cast<int>(i);
+            j.mount = static_cast<int>(k);
+            const double c = m.rigid ? tie_compliance : 1 / m.stiffness;
+            int* index[] = {&j.x, &j.y, &j.z};
+            for (int d = 0; d < 3; ++d)
+                *index[d] = put(s, {m.name, {s.item_body, fem::rigid_port(at, axes[d])}, {b.body, fem::frame_port(b.frame, b.arm_node(m.along), at, axes[d])}, Law::tie, c, 0, false});
+            s.mounts.push_back(j);
+        }
+}
+
+} // namespace
+
+void build_joints(Structure& s)
+{
+    for (std::size_t i = 0; i < s.layout->brackets.size(); ++i)
+        for (std::size_t f = 0; f < s.layout->brackets[i].fasteners.size(); ++f) bolt(s, static_cast<int>(i), static_cast<int>(f));
+    contacts(s);
+    ends(s);
+    if (s.item) mounts(s);
+}
+
+} // namespace thinskin::idealise

@@ -1,0 +1,116 @@
+#pragma once
+#include "fem/frame.h"
+#include "fem/joints.h"
+#include "fem/skin.h"
+#include "layout/layout.h"
+#include "results/results.h"
+
+#include <map>
+#include <memory>
+
+/// From the layout to bodies and joints. The engineering judgement of the model lives in this folder:
+///   ID-1 the skin is held along its edges by a rigid frame; its own mass is left out (the door carried it before)
+///   ID-2 leg, arm, brace and angles are beams through their shear centres with rigid cross sections; the lying leg's
+///        bending between heel and bolt is a compliance in the bolt's axial joint
+///   ID-3 a bolt pulls leg and last ply together; what lies between is in contact only; the skin under it moves with
+///        the angle (or hangs on the bolt's washer when nothing is behind)
+///   ID-4 shear goes from the leg to each ply through the bearing compliance of the holes
+///   ID-5 leg and angle touch at the corners of their overlap, the skin between being a shim; elsewhere the leg
+///        touches the skin along its heel and toe lines
+///   ID-6 an angle's end held by the frame: three translations at the centroid of its fasteners
+///   ID-7 the item is rigid on its mounts; a brace is pinned at both ends
+namespace thinskin::idealise {
+
+/// What tests perturb; the defaults are what the tool uses.
+struct Options {
+    double grid_spacing = 30;            ///< mm
+    double contact_compliance = 1e-6;    ///< mm/N
+    double leg_station_spacing = 60;     ///< mm between contact points along a leg
+    double angle_station_spacing = 90;   ///< mm between contact points along an angle
+};
+
+struct BracketBody {
+    int body = -1;
+    fem::Frame frame;
+    std::vector<double> leg_y;           ///< stations; node i is at leg_y[i]
+    std::vector<double> arm_z;           ///< stations beyond the leg
+    int arm_root = 0;                    ///< node of the leg where the arm starts
+    int first_arm_node = 0;              ///< node of arm_z[0]
+    int leg_members = 0, arm_members = 0;///< members are leg, then arm, then brace
+    [[nodiscard]] int leg_node(double y) const;
+    [[nodiscard]] int arm_node(double z) const;
+};
+
+struct AngleBody {
+    int body = -1;
+    fem::Frame frame;
+    std::vector<double> stations;        ///< along the bar; node i
+    [[nodiscard]] int node(double s) const;
+};
+
+/// Indices into the joint list; -1 = there is none.
+struct BoltJoints {
+    int bracket = 0, fastener = 0, angle = -1;
+    int axial = -1, skin_tie = -1;
+    int leg_skin_x = -1, leg_skin_y = -1, leg_angle_x = -1, leg_angle_y = -1;
+};
+struct ContactJoint {
+    enum class Kind { leg_angle, leg_skin, angle_skin } kind = Kind::leg_skin;
+    int bracket = -1, angle = -1, joint = -1;
+    layout::Point at;
+};
+struct EndJoints { int angle = 0, end = 0, x = -1, y = -1, z = -1, torsion = -1, rotation = -1; };
+struct MountJoints { int bracket = 0, mount = 0, x = -1, y = -1, z = -1; };
+
+/// Loads of one word in `when:`; the first three unit loads are 1 g along x, y and z.
+struct WhenLoad { std::string when; };
+
+struct Structure {
+    const layout::Layout* layout = nullptr;
+    Options options;
+    std::shared_ptr<const fem::Skin> skin;
+    int skin_body = 0;
+    std::vector<BracketBody> brackets;
+    std::vector<AngleBody> angles;
+    std::optional<fem::Body> item;
+    int item_body = -1;
+    fem::Assembly assembly;
+    std::vector<BoltJoints> bolts;
+    std::vector<ContactJoint> contacts;
+    std::vector<EndJoints> ends;
+    std::vector<MountJoints> mounts;
+    std::vector<fem::UnitLoad> loads;
+    std::vector<WhenLoad> when;          ///< unit load 3 + i
+    double mid_z = 0;                    ///< where shear and contact act: the skin's mid-plane
+};
+
+/// Keeps the skin's factor between calls.
+struct SkinCache {
+    std::string key;
+    std::shared_ptr<const fem::Skin> skin;
+    std::shared_ptr<const fem::BucklingModel> buckling;
+};
+
+/// Builds bodies, joints and unit loads. The structure points into itself: not copied, kept behind a unique_ptr.
+[[nodiscard]] std::unique_ptr<Structure> build(const layout::Layout& l, const Options& options, SkinCache& cache);
+
+// Parts of build(), one file each.
+void build_skin(Structure& s, SkinCache& cache);
+void build_brackets(Structure& s);
+void build_angles(Structure& s);
+void build_joints(Structure& s);
+void build_loads(Structure& s);
+
+/// Contact points between a leg and what is behind it (ID-5). angle = -1: the skin alone.
+struct ContactPoint { layout::Point at; int angle = -1; };
+[[nodiscard]] std::vector<ContactPoint> leg_contacts(const layout::Layout& l, const layout::Bracket& b, double spacing);
+/// Contact points of an angle with the skin away from bolts.
+[[nodiscard]] std::vector<layout::Point> angle_contacts(const layout::Layout& l, const layout::Angle& a, double spacing);
+
+/// Section of a bar whose lying leg points along `lying` and standing leg along `standing`, member axis along `axis`.
+[[nodiscard]] fem::BeamSection beam_section(const catalogue::Section& s, const catalogue::Material& m, const fem::Vec3& lying, const fem::Vec3& standing, const fem::Vec3& axis);
+
+/// The load factors of a load case on the unit loads.
+[[nodiscard]] fem::Vector load_factors(const Structure& s, const results::LoadCase& lc);
+
+} // namespace thinskin::idealise
