@@ -42,7 +42,7 @@ struct Symbol {
 
 /// "0.61 .. 4.76 mm", "> 0 mm", "one of 0.75, 1, 1.33": the admissible range of a symbol in words.
 [[nodiscard]] std::string range_text(const Symbol& s);
-/// Empty when the value is admissible, otherwise "t = 0.5 mm is outside 0.61 .. 4.76 mm". NaN and infinities are never admissible.
+/// Empty when the value is admissible, otherwise "t = 0.5 mm is outside 0.61 .. 4.76 mm", "mf = 2 is not one of 0.75, 1". NaN and infinities are never admissible.
 [[nodiscard]] std::string outside(const Symbol& s, double value);
 
 /// One clause as data: what `thinskin formula`, the report and the docs print. `evaluate` takes the symbols in order.
@@ -57,7 +57,7 @@ struct Card {
     Label label = Label::from_memory;
     std::string range;    ///< validity in words
     std::string not_for;  ///< what it does not say
-    std::vector<Symbol> symbols;
+    std::vector<Symbol> symbols = {};
     Resistance (*evaluate)(const std::vector<double>& in) = nullptr;
 };
 
