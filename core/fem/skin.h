@@ -13,13 +13,13 @@ struct EdgeHold { Hold kind = Hold::held; double rotational_stiffness = 0; }; //
 
 /// A straight stiffener along a grid line, joined to the skin along its whole line, attached under its shear centre.
 ///   E A        axial stiffness                       I_normal  about its own centroid, bending out of the skin (mm4)
-///   G J        torsion                               I_lateral bending in the skin's plane (mm4)
+///   G J        torsion                               I_lateral bending in the skin's plane (mm4): not used, the sheet holds it sideways
 ///   offset_z   centroid above (+z) the skin's mid-plane, mm
 struct RibModel {
     std::string name;
     std::array<double, 2> from{}, to{};  ///< parallel to x or to y
     double E = 0, G = 0, A = 0, I_normal = 0, I_lateral = 0, J = 0, offset_z = 0;
-    bool from_clamped_axially = false, to_clamped_axially = false; ///< reserved for ends tied to the frame
+    bool from_clamped_axially = false, to_clamped_axially = false; ///< reserved for ends tied to the frame: make_skin refuses true
 };
 
 /// Rectangular sheet 0..width x 0..height, mid-plane at z = mid_z.
@@ -35,14 +35,18 @@ struct SkinModel {
 
 struct SkinGrid { std::vector<double> x, y; };
 
+struct SkinElements;                     ///< element matrices by size, rib segments (internal)
+
 /// The skin: Bogner-Fox-Schmit bicubic bending (w, w_x, w_y, w_xy) and incompatible-mode membrane (u, v) on one
 /// rectilinear grid whose lines pass through edges and ribs, then filled to the spacing.
 struct Skin {
     SkinModel model;
     SkinGrid grid;
-    Body body;                           ///< 6 dofs a node: w, w_x, w_y, w_xy, u, v
+    Body body;                           ///< 6 dofs a node: w, w_x, w_y, w_xy, u, v; then one per rib segment (edge bubble of u or v)
+    std::shared_ptr<const SkinElements> elements;
 };
 
+/// Throws std::invalid_argument for values out of range (NaN included), std::runtime_error when the edges leave a mechanism.
 [[nodiscard]] Skin make_skin(const SkinModel& model);
 
 enum class SkinDirection { x, y, z };    ///< u, v, w; positive along the panel axes

@@ -1,0 +1,35 @@
+#include "fem/body.h"
+
+#include "fem/factor.h"
+
+#include <stdexcept>
+
+namespace thinskin::fem {
+
+Vector solve(const Body& body, const Vector& load)
+{
+    Vector u = Vector::Zero(body.dofs);
+    if (body.rigid || load.size() == 0) return u;
+    if (load.size() != body.dofs) throw std::invalid_argument("solve: load of " + body.name + " has the wrong length");
+    const Factor& f = *body.factor;
+    Vector x(f.size());
+    for (int k = 0; k < f.size(); ++k) x(k) = load(f.dof[static_cast<std::size_t>(k)]);
+    f.forward(x);
+    f.backward(x);
+    for (int k = 0; k < f.size(); ++k) u(f.dof[static_cast<std::size_t>(k)]) = x(k);
+    return u;
+}
+
+void add(Vector& load, const Row& row, double value)
+{
+    for (const auto& [dof, coefficient] : row) load(dof) += coefficient * value;
+}
+
+double apply(const Row& row, const Vector& u)
+{
+    double sum = 0;
+    for (const auto& [dof, coefficient] : row) sum += coefficient * u(dof);
+    return sum;
+}
+
+} // namespace thinskin::fem

@@ -1,0 +1,151 @@
+// Multifrontal Cholesky of one body (theory FE-6). Dense fronts instead of scalar columns: at 8 000 unknowns this is three
+// to four times faster than a column-wise factorisation, and a forward-only solve walks one path of dense blocks.
+#include "fem/factor.h"
+
+#include "fem/ordering.h"
+
+#include <algorithm>
+#include <atomic>
+#include <cmath>
+
+namespace thinskin::fem {
+namespace {
+
+// Smallest pivot over its own diagonal entry that still counts as held (theory FE-7). Rounding alone leaves about 1e-15 to
+// 1e-13; the softest sound bodies we build leave 1e-8.
+constexpr double smallest_pivot_ratio = 1e-11;
+
+std::string describe(int dof, double ratio)
+{
+    return "dof " + std::to_string(dof) + " is not held: the matrix is singular or not positive definite (pivot ratio "
+        + std::to_string(ratio) + ")";
+}
+
+struct Front { std::vector<int> rows; Matrix update; };
+
+class Elimination {
+public:
+    Elimination(const Sparse& K_in, Factor& f_in)
+        : K(K_in), f(f_in), local(static_cast<std::size_t>(f_in.size()), -1), updates(f_in.blocks.size()), children(f_in.blocks.size())
+    {
+        for (std::size_t b = 0; b < f.blocks.size(); ++b)
+            if (f.blocks[b].parent >= 0) children[static_cast<std::size_t>(f.blocks[b].parent)].push_back(static_cast<int>(b));
+    }
+
+    void run()
+    {
+        for (std::size_t b = 0; b < f.blocks.size(); ++b) eliminate(b);
+    }
+
+private:
+    const Sparse& K;
+    Factor& f;
+    std::vector<int> local;
+    std::vector<Matrix> updates;
+    std::vector<std::vector<int>> children;
+    Matrix front;
+
+    void set_local(const Block& block)
+    {
+        for (int k = 0; k < block.width; ++k) local[static_cast<std::size_t>(block.first + k)] = k;
+        for (std::size_t k = 0; k < block.below.size(); ++k)
+            local[static_cast<std::size_t>(block.below[k])] = block.width + static_cast<int>(k);
+    }
+
+    void add_entries(const Block& block)
+    {
+        for (int k = 0; k < block.width; ++k)
+            for (Sparse::InnerIterator it(K, f.dof[static_cast<std::size_t>(block.first + k)]); it; ++it) {
+                const int place = f.position[static_cast<std::size_t>(it.row())];
+                if (place >= block.first + k) front(local[static_cast<std::size_t>(place)], k) += it.value();
+            }
+    }
+
+    void add_child(int child)
+    {
+        const std::vector<int>& rows = f.blocks[static_cast<std::size_t>(child)].below;
+        Matrix& update = updates[static_cast<std::size_t>(child)];
+        for (std::size_t c = 0; c < rows.size(); ++c) {
+            const int column = local[static_cast<std::size_t>(rows[c])];
+            for (std::size_t r = c; r < rows.size(); ++r)
+                front(local[static_cast<std::size_t>(rows[r])], column) += update(static_cast<Eigen::Index>(r), static_cast<Eigen::Index>(c));
+        }
+        update.resize(0, 0);
+    }
+
+    /// Right-looking Cholesky of the leading width x width square, pivot by pivot checked against the diagonal of K.
+    void factor_square(const Block& block)
+    {
+        for (int k = 0; k < block.width; ++k) {
+            const int dof = f.dof[static_cast<std::size_t>(block.first + k)];
+            const double pivot = front(k, k), diagonal = K.coeff(dof, dof);
+            if (!(pivot > smallest_pivot_ratio * std::abs(diagonal)) || !std::isfinite(pivot)) throw SingularMatrix(dof, pivot / diagonal);
+            const int rest = block.width - k - 1;
+            front(k, k) = std::sqrt(pivot);
+            auto column = front.col(k).segment(k + 1, rest);
+            column /= front(k, k);
+            for (int j = 0; j < rest; ++j) front.col(k + 1 + j).segment(k + 1 + j, rest - j) -= column(j) * column.tail(rest - j);
+        }
+    }
+
+    void eliminate(std::size_t b)
+    {
+        Block& block = f.blocks[b];
+        const auto below = static_cast<Eigen::Index>(block.below.size());
+        front.setZero(block.width + below, block.width + below);
+        set_local(block);
+        add_entries(block);
+        for (const int child : children[b]) add_child(child);
+        factor_square(block);
+        if (below > 0) {
+            auto L21 = front.bottomLeftCorner(below, block.width);
+            front.topLeftCorner(block.width, block.width).triangularView<Eigen::Lower>().transpose().solveInPlace<Eigen::OnTheRight>(L21);
+            updates[b] = front.bottomRightCorner(below, below);
+            updates[b].selfadjointView<Eigen::Lower>().rankUpdate(L21, -1.0);
+        }
+        block.L = front.leftCols(block.width);
+    }
+};
+
+void number_unknowns(const Groups& groups, const Symbolic& s, std::size_t dofs, Factor& f)
+{
+    f.position.assign(dofs, -1);
+    std::vector<int> begin; // first unknown of each place
+    for (const int g : s.order) {
+        begin.push_back(f.size());
+        for (const int d : groups.dofs[static_cast<std::size_t>(g)]) {
+            f.position[static_cast<std::size_t>(d)] = f.size();
+            f.dof.push_back(d);
+        }
+    }
+    begin.push_back(f.size());
+    for (std::size_t b = 0; b < s.parent.size(); ++b) {
+        Block block;
+        block.first = begin[static_cast<std::size_t>(s.first[b])];
+        block.width = begin[static_cast<std::size_t>(s.first[b + 1])] - block.first;
+        block.parent = s.parent[b];
+        for (const int p : s.below[b])
+            for (int k = begin[static_cast<std::size_t>(p)]; k < begin[static_cast<std::size_t>(p) + 1]; ++k) block.below.push_back(k);
+        f.block_of.insert(f.block_of.end(), static_cast<std::size_t>(block.width), static_cast<int>(b));
+        f.blocks.push_back(std::move(block));
+    }
+}
+
+} // namespace
+
+SingularMatrix::SingularMatrix(int dof_in, double ratio) : std::runtime_error(describe(dof_in, ratio)), dof(dof_in) {}
+
+std::shared_ptr<const Factor> factorise(const Sparse& K, const std::vector<char>& supported)
+{
+    static std::atomic<std::uint64_t> next_id{1};
+    if (K.rows() != K.cols() || static_cast<std::size_t>(K.cols()) != supported.size())
+        throw std::invalid_argument("factorise: K must be square with one support flag per dof");
+    auto f = std::make_shared<Factor>();
+    f->id = next_id++;
+    const Groups groups = group_dofs(K, supported);
+    number_unknowns(groups, analyse(groups), supported.size(), *f);
+    Elimination(K, *f).run();
+    return f;
+}
+
+} // namespace thinskin::fem

@@ -1,0 +1,80 @@
+#include "fem/factor.h"
+
+#include <algorithm>
+
+namespace thinskin::fem {
+
+void Factor::forward(Vector& x) const
+{
+    for (const Block& b : blocks) {
+        auto own = x.segment(b.first, b.width);
+        b.L.topRows(b.width).triangularView<Eigen::Lower>().solveInPlace(own);
+        const auto below = static_cast<Eigen::Index>(b.below.size());
+        if (below == 0) continue;
+        const Vector change = b.L.bottomRows(below) * own;
+        for (Eigen::Index k = 0; k < below; ++k) x(b.below[static_cast<std::size_t>(k)]) -= change(k);
+    }
+}
+
+void Factor::backward(Vector& x) const
+{
+    for (auto b = blocks.rbegin(); b != blocks.rend(); ++b) {
+        auto own = x.segment(b->first, b->width);
+        const auto below = static_cast<Eigen::Index>(b->below.size());
+        if (below > 0) {
+            Vector later(below);
+            for (Eigen::Index k = 0; k < below; ++k) later(k) = x(b->below[static_cast<std::size_t>(k)]);
+            own.noalias() -= b->L.bottomRows(below).transpose() * later;
+        }
+        b->L.topRows(b->width).triangularView<Eigen::Lower>().transpose().solveInPlace(own);
+    }
+}
+
+Column Factor::column(const Row& row, Vector& work) const
+{
+    Column c;
+    std::vector<char> reached(blocks.size(), 0);
+    for (const auto& [d, value] : row) {
+        const int place = position[static_cast<std::size_t>(d)];
+        if (place < 0) continue;
+        work(place) += value;
+        for (int b = block_of[static_cast<std::size_t>(place)]; b >= 0 && !reached[static_cast<std::size_t>(b)];
+             b = blocks[static_cast<std::size_t>(b)].parent)
+            reached[static_cast<std::size_t>(b)] = 1;
+    }
+    for (std::size_t k = 0; k < blocks.size(); ++k) {
+        if (!reached[k]) continue;
+        const Block& b = blocks[k];
+        auto own = work.segment(b.first, b.width);
+        b.L.topRows(b.width).triangularView<Eigen::Lower>().solveInPlace(own);
+        const auto below = static_cast<Eigen::Index>(b.below.size());
+        if (below > 0) {
+            const Vector change = b.L.bottomRows(below) * own;
+            for (Eigen::Index i = 0; i < below; ++i) work(b.below[static_cast<std::size_t>(i)]) -= change(i);
+        }
+        c.blocks.push_back(static_cast<int>(k));
+        c.start.push_back(static_cast<int>(c.values.size()));
+        c.values.insert(c.values.end(), own.data(), own.data() + b.width);
+        own.setZero();
+    }
+    c.start.push_back(static_cast<int>(c.values.size()));
+    return c;
+}
+
+double dot(const Column& a, const Column& b)
+{
+    double sum = 0;
+    std::size_t i = 0, j = 0;
+    while (i < a.blocks.size() && j < b.blocks.size()) {
+        if (a.blocks[i] < b.blocks[j]) ++i;
+        else if (b.blocks[j] < a.blocks[i]) ++j;
+        else {
+            const int n = a.start[i + 1] - a.start[i];
+            sum += Eigen::Map<const Vector>(a.values.data() + a.start[i], n).dot(Eigen::Map<const Vector>(b.values.data() + b.start[j], n));
+            ++i, ++j;
+        }
+    }
+    return sum;
+}
+
+} // namespace thinskin::fem

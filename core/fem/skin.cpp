@@ -1,0 +1,167 @@
+#include "fem/skin.h"
+
+#include "fem/factor.h"
+#include "fem/skin_elements.h"
+
+#include <algorithm>
+#include <cstdio>
+
+namespace thinskin::fem {
+namespace {
+
+void make_elements(const SkinModel& model, const SkinLayout& l, SkinElements& e)
+{
+    const double D = rigidity(model.sheet);
+    for (int j = 0; j + 1 < l.ny(); ++j)
+        for (int i = 0; i + 1 < l.nx(); ++i) {
+            const int cx = e.x_class[static_cast<std::size_t>(i)], cy = e.y_class[static_cast<std::size_t>(j)];
+            const double lx = e.x_length[static_cast<std::size_t>(cx)], ly = e.y_length[static_cast<std::size_t>(cy)];
+            if (!e.bending.contains({cx, cy})) e.bending[{cx, cy}] = bending_element(D, model.sheet.nu, lx, ly);
+            const unsigned edges = element_bubbles(l, e, i, j).edges;
+            const std::array<unsigned, 3> key{static_cast<unsigned>(cx), static_cast<unsigned>(cy), edges};
+            if (!e.membrane.contains(key)) e.membrane[key] = membrane_element(model.sheet, lx, ly, edges);
+        }
+}
+
+/// Grid part of K written straight into compressed columns: every node has its (up to nine) neighbours in ascending order,
+/// four rows of each in a bending column, two in a membrane column. A list of triplets takes ten times as long.
+class GridMatrix {
+public:
+    GridMatrix(const SkinLayout& layout, int dofs) : l(layout), K(dofs, dofs)
+    {
+        Eigen::Index entries = 0;
+        for (int j = 0; j < l.ny(); ++j)
+            for (int i = 0; i < l.nx(); ++i)
+                for (int k = 0; k < 6; ++k) {
+                    K.outerIndexPtr()[l.dof(i, j, k)] = static_cast<int>(entries);
+                    entries += neighbours(i, j) * (k < 4 ? 4 : 2);
+                }
+        for (int d = l.grid_dofs(); d <= dofs; ++d) K.outerIndexPtr()[d] = static_cast<int>(entries);
+        K.resizeNonZeros(entries);
+        std::fill_n(K.valuePtr(), entries, 0.0);
+        for (int j = 0; j < l.ny(); ++j)
+            for (int i = 0; i < l.nx(); ++i) write_rows(i, j);
+    }
+
+    /// Adds a value between dof a of node (i, j) and dof b of node (m, n), both bending or both membrane, to column a.
+    void add(int i, int j, int a, int m, int n, int b, double value)
+    {
+        const int rows = a < 4 ? 4 : 2;
+        const int slot = (n - low(j)) * (high(i, l.nx()) - low(i) + 1) + m - low(i);
+        K.valuePtr()[K.outerIndexPtr()[l.dof(i, j, a)] + slot * rows + (b < 4 ? b : b - 4)] += value;
+    }
+
+    [[nodiscard]] Sparse take() { return std::move(K); }
+
+private:
+    SkinLayout l;
+    Sparse K;
+
+    static int low(int i) { return std::max(i - 1, 0); }
+    static int high(int i, int count) { return std::min(i + 1, count - 1); }
+    [[nodiscard]] int neighbours(int i, int j) const { return (high(i, l.nx()) - low(i) + 1) * (high(j, l.ny()) - low(j) + 1); }
+
+    void write_rows(int i, int j)
+    {
+        for (int k = 0; k < 6; ++k) {
+            int p = K.outerIndexPtr()[l.dof(i, j, k)];
+            for (int n = low(j); n <= high(j, l.ny()); ++n)
+                for (int m = low(i); m <= high(i, l.nx()); ++m)
+                    for (int b = k < 4 ? 0 : 4; b < (k < 4 ? 4 : 6); ++b) K.innerIndexPtr()[p++] = l.dof(m, n, b);
+        }
+    }
+};
+
+void add_element(GridMatrix& K, int i, int j, const Matrix16& bending, const Matrix& membrane)
+{
+    for (int e = 0; e < 16; ++e)
+        for (int f = 0; f < 16; ++f)
+            K.add(i + e / 4 % 2, j + e / 8, e % 4, i + f / 4 % 2, j + f / 8, f % 4, bending(e, f));
+    for (int e = 0; e < 8; ++e)
+        for (int f = 0; f < 8; ++f)
+            K.add(i + e / 2 % 2, j + e / 4, 4 + e % 2, i + f / 2 % 2, j + f / 4, 4 + f % 2, membrane(e, f));
+}
+
+/// Rows and columns of the edge bubbles of one element.
+void add_bubbles(const MembraneElement& m, const std::vector<int>& dofs, std::vector<Eigen::Triplet<double>>& out)
+{
+    for (std::size_t a = 0; a < dofs.size(); ++a)
+        for (std::size_t b = 0; b < dofs.size(); ++b)
+            if (a >= 8 || b >= 8) out.emplace_back(dofs[a], dofs[b], m.K(static_cast<Eigen::Index>(a), static_cast<Eigen::Index>(b)));
+}
+
+Sparse assemble(const SkinModel& model, const GridAndElements& g)
+{
+    const SkinLayout l{g.grid};
+    const SkinElements& e = *g.elements;
+    GridMatrix K(l, g.dofs);
+    std::vector<Eigen::Triplet<double>> extra;
+    for (int j = 0; j + 1 < l.ny(); ++j)
+        for (int i = 0; i + 1 < l.nx(); ++i) {
+            const int cx = e.x_class[static_cast<std::size_t>(i)], cy = e.y_class[static_cast<std::size_t>(j)];
+            const ElementBubbles b = element_bubbles(l, e, i, j);
+            const MembraneElement& m = e.membrane.at({static_cast<unsigned>(cx), static_cast<unsigned>(cy), b.edges});
+            add_element(K, i, j, e.bending.at({cx, cy}), m.K);
+            if (b.edges != 0) add_bubbles(m, membrane_dofs(l, b, i, j), extra);
+        }
+    add_ribs(model, g.grid, e, extra);
+    add_edge_springs(model, g.grid, extra);
+    Sparse result = K.take();
+    if (extra.empty()) return result;
+    Sparse added(g.dofs, g.dofs);
+    added.setFromTriplets(extra.begin(), extra.end());
+    return result + added;
+}
+
+/// Motions of the sheet as a rigid body about the origin (theory FE-10).
+Matrix rigid_modes(const SkinGrid& grid, int dofs, double z)
+{
+    const SkinLayout l{grid};
+    Matrix R = Matrix::Zero(dofs, 6);
+    for (int j = 0; j < l.ny(); ++j)
+        for (int i = 0; i < l.nx(); ++i) {
+            const double x = grid.x[static_cast<std::size_t>(i)], y = grid.y[static_cast<std::size_t>(j)];
+            const int d = l.dof(i, j, 0);
+            R(d + 4, 0) = R(d + 5, 1) = R(d, 2) = 1;
+            R(d, 3) = y, R(d + 2, 3) = 1, R(d + 5, 3) = -z;
+            R(d, 4) = -x, R(d + 1, 4) = -1, R(d + 4, 4) = z;
+            R(d + 4, 5) = -y, R(d + 5, 5) = x;
+        }
+    return R;
+}
+
+std::string place_of(const SkinGrid& grid, int dof)
+{
+    static const char* const names[6] = {"w", "slope w_x", "slope w_y", "twist w_xy", "u (along x)", "v (along y)"};
+    const SkinLayout l{grid};
+    if (dof >= l.grid_dofs()) return "a rib's axial displacement";
+    const int node = dof / 6;
+    char text[96];
+    std::snprintf(text, sizeof text, "%s at (%.1f, %.1f) mm", names[dof % 6], grid.x[static_cast<std::size_t>(node % l.nx())],
+                  grid.y[static_cast<std::size_t>(node / l.nx())]);
+    return text;
+}
+
+} // namespace
+
+Skin make_skin(const SkinModel& model)
+{
+    check_skin_model(model);
+    GridAndElements g = make_grid(model);
+    make_elements(model, SkinLayout{g.grid}, *g.elements);
+    Skin skin{model, g.grid, {}, g.elements};
+    Body& body = skin.body;
+    body.name = model.name;
+    body.dofs = g.dofs;
+    body.K = assemble(model, g);
+    body.supported = skin_supports(model, g.grid, *g.elements, g.dofs);
+    body.rigid_modes = rigid_modes(g.grid, g.dofs, model.mid_z);
+    try {
+        body.factor = factorise(body.K, body.supported);
+    } catch (const SingularMatrix& e) {
+        throw std::runtime_error("skin '" + model.name + "': mechanism, its edges do not hold " + place_of(g.grid, e.dof));
+    }
+    return skin;
+}
+
+} // namespace thinskin::fem

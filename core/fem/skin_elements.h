@@ -1,0 +1,74 @@
+#pragma once
+#include "fem/skin.h"
+
+#include <map>
+
+/// Element matrices of the skin, one per element size; internal to core/fem.
+namespace thinskin::fem {
+
+using Matrix16 = Eigen::Matrix<double, 16, 16>;
+
+/// Flexural rigidity E t^3 / (12 (1 - nu^2)), N mm.
+[[nodiscard]] double rigidity(const SheetSection& sheet);
+
+/// Bogner-Fox-Schmit element lx x ly (theory FE-1). Order: node c = ax + 2 ay (ax, ay = 0, 1 along x, y), then w, w_x, w_y, w_xy.
+[[nodiscard]] Matrix16 bending_element(double D, double nu, double lx, double ly);
+
+/// Edges of an element that carry a rib and hence a quadratic edge displacement along the rib.
+enum RibEdge : unsigned { rib_bottom = 1, rib_top = 2, rib_left = 4, rib_right = 8 };
+
+/// Incompatible-mode membrane element (theory FE-2). Order: node c, then u, v: 8; then one edge bubble per set bit of `edges`.
+struct MembraneElement {
+    Matrix K;                            ///< (8 + bubbles) square, incompatible modes condensed
+    Matrix recover;                      ///< 16 x (8 + bubbles): all 16 shape coefficients (nodes, 4 modes, 4 bubbles)
+};
+[[nodiscard]] MembraneElement membrane_element(const SheetSection& sheet, double lx, double ly, unsigned edges);
+/// (eps_x, eps_y, gamma_xy) per shape coefficient at xi, eta in -1..1.
+[[nodiscard]] Eigen::Matrix<double, 3, 16> membrane_strain(double lx, double ly, double xi, double eta);
+/// Plane stress: (N_x, N_y, N_xy) = C (eps_x, eps_y, gamma_xy), N/mm.
+[[nodiscard]] Eigen::Matrix3d membrane_stiffness(const SheetSection& sheet);
+
+/// Grid with its intervals sorted into classes of exactly equal length, rib segments and their bubbles.
+struct SkinElements {
+    std::vector<int> x_class, y_class;   ///< per interval
+    std::vector<double> x_length, y_length; ///< per class
+    std::vector<int> x_bubble, y_bubble; ///< dof of the bubble on a segment along x [i + (nx-1) j], along y [i + nx j]; -1: no rib
+    std::map<std::array<int, 2>, Matrix16> bending;                 ///< by (x class, y class)
+    std::map<std::array<unsigned, 3>, MembraneElement> membrane;    ///< by (x class, y class, rib edges)
+};
+
+struct SkinLayout {
+    const SkinGrid& grid;
+    [[nodiscard]] int nx() const { return static_cast<int>(grid.x.size()); }
+    [[nodiscard]] int ny() const { return static_cast<int>(grid.y.size()); }
+    [[nodiscard]] int node(int i, int j) const { return i + nx() * j; }
+    [[nodiscard]] int dof(int i, int j, int k) const { return 6 * node(i, j) + k; }
+    [[nodiscard]] int grid_dofs() const { return 6 * nx() * ny(); }
+};
+
+/// Rib edges of element (i, j) and the bubble dofs in the order of the bits.
+struct ElementBubbles { unsigned edges = 0; std::vector<int> dofs; };
+[[nodiscard]] ElementBubbles element_bubbles(const SkinLayout& layout, const SkinElements& e, int i, int j);
+/// Membrane dofs of element (i, j): 8, then its bubbles.
+[[nodiscard]] std::vector<int> membrane_dofs(const SkinLayout& layout, const ElementBubbles& bubbles, int i, int j);
+
+/// Grid lines through edges, ribs and rib ends, filled to the spacing; classes of intervals; bubbles numbered after the grid dofs.
+struct GridAndElements { SkinGrid grid; std::shared_ptr<SkinElements> elements; int dofs = 0; };
+[[nodiscard]] GridAndElements make_grid(const SkinModel& model);
+
+/// Segments of a rib: grid indices of its line and of its first and last node along it.
+struct RibLine { bool along_x = true; int line = 0, first = 0, last = 0; };
+[[nodiscard]] RibLine rib_line(const SkinGrid& grid, const RibModel& rib);
+
+/// Stiffness of all ribs and edge springs as triplets (theory FE-3, FE-4).
+void add_ribs(const SkinModel& model, const SkinGrid& grid, const SkinElements& e, std::vector<Eigen::Triplet<double>>& out);
+void add_edge_springs(const SkinModel& model, const SkinGrid& grid, std::vector<Eigen::Triplet<double>>& out);
+[[nodiscard]] std::vector<char> skin_supports(const SkinModel& model, const SkinGrid& grid, const SkinElements& e, int dofs);
+
+/// Interval of `lines` that holds p (the upper one on a line) and the place in it, 0..1.
+struct Interval { int index = 0; double s = 0, length = 0; };
+[[nodiscard]] Interval find_interval(const std::vector<double>& lines, double p);
+
+void check_skin_model(const SkinModel& model); ///< throws std::invalid_argument
+
+} // namespace thinskin::fem

@@ -1,0 +1,93 @@
+#include "fem/hermite.h"
+#include "fem/skin_elements.h"
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+
+namespace thinskin::fem {
+namespace {
+
+void bending_fields(const Skin& skin, const Vector& u, const Interval& ix, const Interval& iy, SkinPoint& p)
+{
+    const SkinLayout l{skin.grid};
+    const Hermite x = hermite(ix.length, ix.s), y = hermite(iy.length, iy.s);
+    double w_xx = 0, w_yy = 0, w_xy = 0;
+    for (std::size_t b = 0; b < 4; ++b)
+        for (std::size_t a = 0; a < 4; ++a) {
+            const double q = u(l.dof(ix.index + static_cast<int>(a / 2), iy.index + static_cast<int>(b / 2), static_cast<int>(a % 2 + 2 * (b % 2))));
+            p.w += x.value[a] * y.value[b] * q;
+            p.w_x += x.slope[a] * y.value[b] * q;
+            p.w_y += x.value[a] * y.slope[b] * q;
+            w_xx += x.curvature[a] * y.value[b] * q;
+            w_yy += x.value[a] * y.curvature[b] * q;
+            w_xy += x.slope[a] * y.slope[b] * q;
+        }
+    const double nu = skin.model.sheet.nu, D = rigidity(skin.model.sheet);                              // theory FE-15
+    p.M_x = -D * (w_xx + nu * w_yy);
+    p.M_y = -D * (w_yy + nu * w_xx);
+    p.M_xy = -D * (1 - nu) * w_xy;
+}
+
+void membrane_fields(const Skin& skin, const Vector& u, const Interval& ix, const Interval& iy, SkinPoint& p)
+{
+    const SkinLayout l{skin.grid};
+    const SkinElements& e = *skin.elements;
+    const ElementBubbles bubbles = element_bubbles(l, e, ix.index, iy.index);
+    const auto cx = static_cast<unsigned>(e.x_class[static_cast<std::size_t>(ix.index)]);
+    const auto cy = static_cast<unsigned>(e.y_class[static_cast<std::size_t>(iy.index)]);
+    const std::vector<int> dofs = membrane_dofs(l, bubbles, ix.index, iy.index);
+    Vector q(static_cast<Eigen::Index>(dofs.size()));
+    for (std::size_t k = 0; k < dofs.size(); ++k) q(static_cast<Eigen::Index>(k)) = u(dofs[k]);
+    const Vector shape = e.membrane.at({cx, cy, bubbles.edges}).recover * q;
+    const Eigen::Vector3d N = membrane_stiffness(skin.model.sheet)
+        * (membrane_strain(ix.length, iy.length, 2 * ix.s - 1, 2 * iy.s - 1) * shape).eval();
+    p.N_x = N(0), p.N_y = N(1), p.N_xy = N(2);
+    for (int c = 0; c < 4; ++c) {
+        const double weight = (c % 2 == 0 ? 1 - ix.s : ix.s) * (c / 2 == 0 ? 1 - iy.s : iy.s);
+        p.u += weight * q(2 * c);
+        p.v += weight * q(2 * c + 1);
+    }
+}
+
+} // namespace
+
+SkinPoint skin_point(const Skin& skin, const Vector& u, double x, double y)
+{
+    if (u.size() != skin.body.dofs) throw std::invalid_argument("skin_point: displacement of the wrong length");
+    if (!(x >= 0 && x <= skin.model.width && y >= 0 && y <= skin.model.height)) throw std::invalid_argument("skin_point: outside the panel");
+    const Interval ix = find_interval(skin.grid.x, x), iy = find_interval(skin.grid.y, y);
+    SkinPoint p;
+    bending_fields(skin, u, ix, iy, p);
+    membrane_fields(skin, u, ix, iy, p);
+    return p;
+}
+
+double von_mises(const SheetSection& sheet, const SkinPoint& p)
+{
+    double largest = 0;
+    for (const double face : {1.0, -1.0}) {                                                            // theory FE-15
+        const double t = sheet.thickness, b = face * 6 / (t * t);
+        const double sx = p.N_x / t + b * p.M_x, sy = p.N_y / t + b * p.M_y, txy = p.N_xy / t + b * p.M_xy;
+        const double v = std::sqrt(sx * sx - sx * sy + sy * sy + 3 * txy * txy);
+        if (!(v <= largest)) largest = v; // keeps a NaN
+    }
+    return largest;
+}
+
+std::vector<EdgeFlow> edge_flow(const Skin& skin, const Vector& u, int edge, int stations)
+{
+    if (edge < 0 || edge > 3 || stations < 1) throw std::invalid_argument("edge_flow: edge 0..3 and at least one station");
+    const double length = edge < 2 ? skin.model.height : skin.model.width;
+    std::vector<EdgeFlow> flow;
+    for (int k = 0; k < stations; ++k) {
+        const double at = length * (k + 0.5) / stations;
+        const double x = edge == 0 ? 0 : edge == 1 ? skin.model.width : at;
+        const double y = edge == 2 ? 0 : edge == 3 ? skin.model.height : at;
+        const SkinPoint p = skin_point(skin, u, x, y);
+        flow.push_back({at, p.N_xy, edge < 2 ? p.N_x : p.N_y});
+    }
+    return flow;
+}
+
+} // namespace thinskin::fem
