@@ -1,0 +1,177 @@
+#include "idealise/response.h"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/core.h>
+#include <numbers>
+
+namespace thinskin::idealise {
+
+namespace {
+
+struct Disc { layout::Point at; double radius; };
+
+std::vector<Disc> washers(const Structure& s)
+{
+    std::vector<Disc> out;
+    for (const layout::Bracket& b : s.layout->brackets)
+        for (const layout::Stack& f : b.fasteners) {
+            double d = f.hardware.across_flats;
+            if (f.hardware.head_washer) d = std::max(d, f.hardware.head_washer->diameter);
+            if (f.hardware.nut_washer) d = std::max(d, f.hardware.nut_washer->diameter);
+            out.push_back({f.at, d / 2});
+        }
+    return out;
+}
+
+bool under(const std::vector<Disc>& discs, double x, double y)
+{
+    return std::any_of(discs.begin(), discs.end(), [&](const Disc& d) { return std::hypot(d.at.x - x, d.at.y - y) < d.radius; });
+}
+
+/// Where the skin's fields are read: grid nodes outside the washers, and a ring round each washer.
+std::vector<layout::Point> sample_points(const Structure& s)
+{
+    const std::vector<Disc> discs = washers(s);
+    std::vector<layout::Point> out;
+    for (double x : s.skin->grid.x)
+        for (double y : s.skin->grid.y)
+            if (!under(discs, x, y)) out.push_back({x, y});
+    for (const Disc& d : discs)
+        for (int k = 0; k < 12; ++k) {
+            const double angle = std::numbers::pi * k / 6, r = 1.02 * d.radius;
+            const layout::Point p{d.at.x + r * std::cos(angle), d.at.y + r * std::sin(angle)};
+            if (p.x > 0 && p.y > 0 && p.x < s.layout->width && p.y < s.layout->height && !under(discs, p.x, p.y)) out.push_back(p);
+        }
+    return out;
+}
+
+void read_field(const Structure& s, const fem::Vector& u, const std::vector<layout::Point>& at, results::SkinState& out)
+{
+    const fem::SheetSection& sheet = s.skin->model.sheet;
+    for (layout::Point p : at) {
+        const fem::SkinPoint q = fem::skin_point(*s.skin, u, p.x, p.y);
+        out.max_deflection_mm = std::max(out.max_deflection_mm, std::abs(q.w));
+        out.max_von_mises_MPa = std::max(out.max_von_mises_MPa, fem::von_mises(sheet, q));
+        out.max_slope_stress_MPa = std::max(out.max_slope_stress_MPa, 0.5 * sheet.E * (q.w_x * q.w_x + q.w_y * q.w_y));
+    }
+}
+
+void read_hem(const Structure& s, const fem::Vector& u, results::SkinState& out)
+{
+    static const char* names[] = {"left", "right", "bottom", "top"};
+    for (int edge = 0; edge < 4; ++edge) {
+        if (s.skin->model.edges[static_cast<std::size_t>(edge)].kind == fem::Hold::free) continue;
+        for (const fem::EdgeFlow& f : fem::edge_flow(*s.skin, u, edge, 31))
+            if (std::abs(f.shear) > out.hem_shear_flow_N_mm) {
+                out.hem_shear_flow_N_mm = std::abs(f.shear);
+                out.hem_where = fmt::format("{} edge at {:.0f} mm", names[edge], f.at);
+            }
+    }
+}
+
+/// What bolts, panel forces and masses put into the skin in its plane.
+std::vector<fem::InPlaneForce> in_plane_forces(const Structure& s, const Run& run)
+{
+    std::vector<fem::InPlaneForce> out;
+    for (const BoltJoints& j : s.bolts) {
+        const layout::Stack& f = s.layout->brackets[static_cast<std::size_t>(j.bracket)].fasteners[static_cast<std::size_t>(j.fastener)];
+        out.push_back({{f.at.x, f.at.y, f.hardware.hole / 2, f.hardware.hole / 2}, run.states[0].lambda(j.leg_skin_x), run.states[0].lambda(j.leg_skin_y)});
+    }
+    for (std::size_t i = 0; i < s.when.size(); ++i) {
+        const double factor = run.factors(3 + static_cast<Eigen::Index>(i));
+        for (const model::PanelForce& f : s.layout->source->forces)
+            if (f.when == s.when[i].when && factor != 0) {
+                const double hx = f.spread_over ? f.spread_over->x.value / 2 : 1, hy = f.spread_over ? f.spread_over->y.value / 2 : 1;
+                out.push_back({{f.at.x.value, f.at.y.value, hx, hy}, factor * f.force[0].value, factor * f.force[1].value});
+            }
+    }
+    for (const model::PanelMass& m : s.layout->source->masses)
+        out.push_back({{m.at.x.value, m.at.y.value, 5, 5}, run.factors(0) * m.mass.value * base::gravity_m_s2, run.factors(1) * m.mass.value * base::gravity_m_s2});
+    return out;
+}
+
+void judge(results::SkinState& out, double allowable)
+{
+    if (!(out.max_slope_stress_MPa <= slope_share_allowed * allowable))
+        out.why_not = fmt::format("the skin tilts so much that 0.5 E |grad w|^2 is {:.1f} MPa, more than {:.0f} % of its allowable {:.1f} MPa", out.max_slope_stress_MPa, 100 * slope_share_allowed, allowable);
+    else if (!(out.buckling_factor >= least_buckling_factor))
+        out.why_not = fmt::format("the skin buckles in its plane at {:.1f} times this load; at least {:.0f} is asked for", out.buckling_factor, least_buckling_factor);
+    out.stands = out.why_not.empty();
+}
+
+using Six = Eigen::Matrix<double, 6, 1>;
+
+/// Sums force and moment errors of one body or of the whole against the load's own size.
+struct Scale { double force = 0, length = 0; };
+
+void note(results::Balance& b, const std::string& body, const std::string& lc, const Six& left_over, const Scale& scale, double residual)
+{
+    const double force = std::max(left_over.head<3>().norm() / scale.force, residual), moment = left_over.tail<3>().norm() / (scale.force * scale.length);
+    auto it = std::find_if(b.bodies.begin(), b.bodies.end(), [&](const results::BodyBalance& x) { return x.body == body; });
+    if (it == b.bodies.end()) it = b.bodies.insert(it, {body, lc, 0, 0});
+    if (!(std::max(force, moment) <= std::max(it->force_error, it->moment_error))) *it = {body, lc, force, moment};
+    if (!(std::max(force, moment) <= b.worst_relative_error)) b.worst_relative_error = std::max(force, moment);
+}
+
+Six resultant(const fem::Body& body, const fem::Vector& load) { return body.rigid ? Six(load) : Six(body.rigid_modes.transpose() * load); }
+
+/// External loads on everything, ground reactions through joints, reactions of the held skin.
+void balance(const Structure& s, const Solution& sol, const Run& run, const fem::Recovered& skin, results::Balance& out)
+{
+    Scale scale{1e-9, std::hypot(s.layout->width, s.layout->height)};
+    Six whole = skin.reaction;
+    for (std::size_t k = 0; k < s.loads.size(); ++k)
+        for (std::size_t b = 0; b < s.assembly.bodies.size(); ++b) {
+            const fem::Vector& f = s.loads[k].on_body[b];
+            if (f.size() == 0) continue;
+            const Six r = run.factors(static_cast<Eigen::Index>(k)) * resultant(*s.assembly.bodies[b], f);
+            whole += r;
+            scale.force += r.head<3>().norm();
+        }
+    for (std::size_t j = 0; j < s.assembly.joints.size(); ++j) {
+        const fem::Joint& joint = s.assembly.joints[j];
+        if (joint.b.body >= 0 || run.states[0].lambda(static_cast<Eigen::Index>(j)) == 0) continue;
+        fem::Vector unit = fem::Vector::Zero(s.assembly.bodies[static_cast<std::size_t>(joint.a.body)]->dofs);
+        fem::add(unit, joint.a.row, -run.states[0].lambda(static_cast<Eigen::Index>(j)));
+        whole += resultant(*s.assembly.bodies[static_cast<std::size_t>(joint.a.body)], unit);
+    }
+    note(out, "whole", run.load_case.name, whole, scale, run.states[0].residual);
+    for (std::size_t b = 0; b < s.assembly.bodies.size(); ++b) {
+        const fem::Recovered r = b == static_cast<std::size_t>(s.skin_body) ? skin : fem::recover(s.assembly, static_cast<int>(b), s.loads, run.factors, sol.free, run.states[0]);
+        note(out, s.assembly.bodies[b]->name, run.load_case.name, r.applied + r.reaction, scale, r.residual);
+    }
+}
+
+void gauges(const Structure& s, const Run& run, const fem::Vector& u, std::vector<results::GaugeMove>& out)
+{
+    for (const model::Gauge& g : s.layout->source->gauges) {
+        if (g.relative_to != "frame") continue;
+        const fem::SkinPoint p = fem::skin_point(*s.skin, u, g.at.x.value, g.at.y.value);
+        out.push_back({g.name, run.load_case.name, {p.u, p.v, p.w}, g.relative_to});
+    }
+}
+
+} // namespace
+
+Fields fields(const Structure& s, const Solution& sol, const fem::BucklingModel& buckling, double skin_allowable, std::stop_token stop)
+{
+    Fields out;
+    const std::vector<layout::Point> points = sample_points(s);
+    for (const Run& run : sol.runs) {
+        if (stop.stop_requested()) return out;
+        const fem::Recovered skin = fem::recover(s.assembly, s.skin_body, s.loads, run.factors, sol.free, run.states[0]);
+        results::SkinState state;
+        state.load_case = run.load_case.name;
+        read_field(s, skin.u, points, state);
+        read_hem(s, skin.u, state);
+        state.buckling_factor = fem::buckling_factor(buckling, in_plane_forces(s, run));
+        judge(state, skin_allowable);
+        out.skin.push_back(state);
+        gauges(s, run, skin.u, out.gauges);
+        balance(s, sol, run, skin, out.balance);
+    }
+    return out;
+}
+
+} // namespace thinskin::idealise

@@ -1,0 +1,204 @@
+#include "idealise/response.h"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/core.h>
+
+namespace thinskin::idealise {
+
+namespace {
+
+/// The three figures of one part in one load case; NaN = the run failed (mechanism without the skin's bending).
+using Three = std::array<double, 3>;
+
+struct Word { bool stands = true; std::string why; };
+
+Word stands(const Three& v, double largest)
+{
+    if (!std::isfinite(v[1])) return {false, "without the skin's bending nothing holds it: the skin itself carries the pull"};
+    if (!std::isfinite(v[2])) return {false, "no solution with a stiffer skin"};
+    const double change = std::max(std::abs(v[1] - v[0]), std::abs(v[2] - v[0]));
+    if (change <= skin_change_allowed * largest) return {};
+    return {false, fmt::format("moves from {:.0f} to {:.0f} and {:.0f} N as the skin's bending stiffness goes from times 1 to times 0 and 3", v[0], v[1], v[2])};
+}
+
+/// Index of the largest of the three, failed runs left out.
+std::size_t worst(const Three& v)
+{
+    std::size_t best = 0;
+    for (std::size_t i = 1; i < 3; ++i)
+        if (std::isfinite(v[i]) && v[i] > v[best]) best = i;
+    return best;
+}
+
+struct Pictures { const Run* run; std::array<std::optional<Picture>, 3> at; };
+
+template <class Get> Three three(const Pictures& p, Get get)
+{
+    Three out{NAN, NAN, NAN};
+    for (std::size_t v = 0; v < 3; ++v)
+        if (p.at[v]) out[v] = get(*p.at[v]);
+    return out;
+}
+
+/// Largest figure of a part over all load cases, at least 1 N.
+template <class Get> double largest(const std::vector<Pictures>& all, Get get)
+{
+    double most = 1;
+    for (const Pictures& p : all)
+        for (const auto& pic : p.at)
+            if (pic) most = std::max(most, std::abs(get(*pic)));
+    return most;
+}
+
+results::PlyForce ply_force(const std::string& part, double x, double y) { return {part, x, y, std::hypot(x, y)}; }
+
+results::FastenerForce fastener(const Structure& s, const Pictures& p, std::size_t i, double most)
+{
+    const BoltJoints& j = s.bolts[i];
+    const layout::Bracket& bracket = s.layout->brackets[static_cast<std::size_t>(j.bracket)];
+    const layout::Stack& stack = bracket.fasteners[static_cast<std::size_t>(j.fastener)];
+    const auto tension = [i](const Picture& q) { return q.bolts[i].tension; };
+    const Three t = three(p, tension);
+    const Word word = stands(t, most);
+    const Picture::Bolt& b = p.at[worst(t)]->bolts[i];
+    results::FastenerForce f;
+    f.name = stack.name;
+    f.part = bracket.name;
+    f.load_case = p.run->load_case.name;
+    f.tension_N = b.tension;
+    f.spread_tension_N = b.tension;
+    f.own_pull_N = b.tension - b.contact_beside;
+    f.prying_N = b.tension - std::clamp(f.own_pull_N, 0.0, b.tension);
+    f.skin_share_N = b.skin_share;
+    f.shear_x_N = b.skin_x + b.angle_x;
+    f.shear_y_N = b.skin_y + b.angle_y;
+    f.plies = {ply_force(bracket.leg.name, f.shear_x_N, f.shear_y_N), ply_force("skin", b.skin_x, b.skin_y)};
+    if (j.angle >= 0) f.plies.push_back(ply_force(s.layout->angles[static_cast<std::size_t>(j.angle)].bar.name, b.angle_x, b.angle_y));
+    f.stands = word.stands;
+    f.why_not = word.why;
+    return f;
+}
+
+/// Rows are fasteners of a bracket at one height; all of the bracket's shear on its smallest row, whichever that is.
+void row_shear(std::vector<results::FastenerForce>& of_one_case, const layout::Layout& l)
+{
+    for (const layout::Bracket& b : l.brackets) {
+        double x = 0, y = 0;
+        for (const auto& f : of_one_case)
+            if (f.part == b.name) x += f.shear_x_N, y += f.shear_y_N;
+        for (auto& f : of_one_case) {
+            if (f.part != b.name) continue;
+            const auto own = std::find_if(b.fasteners.begin(), b.fasteners.end(), [&](const layout::Stack& s) { return s.name == f.name; });
+            const auto in_row = std::count_if(b.fasteners.begin(), b.fasteners.end(), [&](const layout::Stack& s) { return std::abs(s.at.y - own->at.y) < 1.0; });
+            f.row_shear_N = own->hardware.fitted ? 0.0 : std::hypot(x, y) / static_cast<double>(in_row);
+            f.shear_rule = f.row_shear_N > std::hypot(f.shear_x_N, f.shear_y_N) ? "one row carries all" : "elastic share";
+        }
+    }
+}
+
+results::MemberForce member(const Pictures& p, std::size_t i, double most)
+{
+    const Three v = three(p, [i](const Picture& q) { return q.members[i].stress; });
+    const Word word = stands(v, most);
+    const Picture::Member& m = p.at[worst(v)]->members[i];
+    results::MemberForce f{m.name, p.run->load_case.name, m.at, m.N, m.V, m.M_y / 1000, m.M_z / 1000, m.T / 1000, m.stress, std::hypot(m.M_y, m.M_z) / 1000, word.stands, word.why};
+    if (!word.stands && std::isfinite(v[1]) && std::isfinite(v[2]))
+        f.why_not = fmt::format("its stress moves from {:.0f} to {:.0f} and {:.0f} MPa as the skin's bending stiffness goes from times 1 to times 0 and 3", v[0], v[1], v[2]);
+    return f;
+}
+
+results::EndForce end_force(const Structure& s, const Pictures& p, std::size_t i, double most)
+{
+    const EndJoints& j = s.ends[i];
+    const layout::Angle& a = s.layout->angles[static_cast<std::size_t>(j.angle)];
+    const layout::MemberEnd& end = a.ends[static_cast<std::size_t>(j.end)];
+    const Three v = three(p, [i](const Picture& q) { return q.ends[i].force.z(); });
+    const Word word = stands(v, most);
+    const Picture::End& e = p.at[worst(v)]->ends[i];
+    results::EndForce f;
+    f.name = a.bar.name;
+    f.end = end.side;
+    f.load_case = p.run->load_case.name;
+    f.force_N = {e.force.x(), e.force.y(), e.force.z()};
+    f.moment_Nm = {e.torsion / 1000, e.rotation / 1000, 0};
+    f.spread_N = e.force.z();
+    f.stands = word.stands;
+    f.why_not = word.why;
+    // The end's slope lifts the fastener next to the load first and holes have clearance: one takes the whole pull and shear.
+    for (const layout::Stack& stack : end.fasteners) {
+        results::FastenerForce one;
+        one.name = stack.name;
+        one.part = a.bar.name;
+        one.load_case = f.load_case;
+        one.tension_N = std::max(0.0, e.force.z());
+        one.shear_x_N = e.force.x();
+        one.shear_y_N = e.force.y();
+        one.row_shear_N = std::hypot(e.force.x(), e.force.y());
+        one.shear_rule = "one fastener of the end carries all";
+        one.stands = word.stands;
+        one.why_not = word.why;
+        f.fasteners.push_back(one);
+    }
+    return f;
+}
+
+std::vector<Pictures> all_pictures(const Structure& s, const Solution& sol)
+{
+    std::vector<Pictures> out;
+    for (const Run& run : sol.runs) {
+        Pictures p{&run, {}};
+        for (std::size_t v = 0; v < 3; ++v)
+            if (run.solved(v)) p.at[v] = picture(s, sol, run, v);
+        out.push_back(std::move(p));
+    }
+    return out;
+}
+
+void contacts(const Structure& s, const Run& run, std::vector<results::Contact>& out)
+{
+    for (std::size_t b = 0; b < s.brackets.size(); ++b) {
+        results::Contact c{"leg " + s.layout->brackets[b].name, run.load_case.name, 0, {0, 0}};
+        for (const ContactJoint& j : s.contacts) {
+            if (j.bracket != static_cast<int>(b)) continue;
+            const double push = -run.states[0].lambda(j.joint);
+            c.resultant_N += push;
+            c.at_mm[0] += push * j.at.x;
+            c.at_mm[1] += push * j.at.y;
+        }
+        if (c.resultant_N > 0) c.at_mm = {c.at_mm[0] / c.resultant_N, c.at_mm[1] / c.resultant_N};
+        out.push_back(c);
+    }
+}
+
+} // namespace
+
+Forces forces(const Structure& s, const Solution& sol)
+{
+    Forces out;
+    const std::vector<Pictures> all = all_pictures(s, sol);
+    if (all.empty() || !all.front().at[0]) return out;
+    std::vector<double> most_bolt, most_end, most_member;
+    for (std::size_t i = 0; i < s.bolts.size(); ++i) most_bolt.push_back(largest(all, [i](const Picture& q) { return q.bolts[i].tension; }));
+    for (std::size_t i = 0; i < s.ends.size(); ++i) most_end.push_back(largest(all, [i](const Picture& q) { return q.ends[i].force.z(); }));
+    for (std::size_t i = 0; i < all.front().at[0]->members.size(); ++i) most_member.push_back(largest(all, [i](const Picture& q) { return q.members[i].stress; }));
+    for (const Pictures& p : all) {
+        std::vector<results::FastenerForce> here;
+        for (std::size_t i = 0; i < s.bolts.size(); ++i) here.push_back(fastener(s, p, i, most_bolt[i]));
+        row_shear(here, *s.layout);
+        out.fasteners.insert(out.fasteners.end(), here.begin(), here.end());
+        for (std::size_t i = 0; i < most_member.size(); ++i) out.members.push_back(member(p, i, most_member[i]));
+        for (std::size_t i = 0; i < s.ends.size(); ++i) out.ends.push_back(end_force(s, p, i, most_end[i]));
+        const Picture& first = *p.at[0];
+        for (std::size_t i = 0; i < s.mounts.size(); ++i) {
+            const layout::Mount& m = s.layout->brackets[static_cast<std::size_t>(s.mounts[i].bracket)].mounts[static_cast<std::size_t>(s.mounts[i].mount)];
+            out.mounts.push_back({m.name, p.run->load_case.name, {first.mounts[i].x(), first.mounts[i].y(), first.mounts[i].z()}, {}});
+        }
+        for (const Picture::Joint& j : first.joints)
+            out.joints.push_back({j.name, j.part, p.run->load_case.name, {j.force.x(), j.force.y(), j.force.z()}, {j.moment.x() / 1000, j.moment.y() / 1000, j.moment.z() / 1000}});
+        contacts(s, *p.run, out.contacts);
+    }
+    return out;
+}
+
+} // namespace thinskin::idealise

@@ -1,0 +1,70 @@
+#include "idealise/response.h"
+
+#include <cmath>
+
+namespace thinskin::idealise {
+
+namespace {
+
+double weight_on(const Structure& s, const Run& run, int body)
+{
+    Eigen::Vector3d sum = Eigen::Vector3d::Zero();
+    for (std::size_t k = 0; k < s.loads.size(); ++k) {
+        const fem::Vector& f = s.loads[k].on_body[static_cast<std::size_t>(body)];
+        if (f.size() == 0) continue;
+        const fem::Body& b = *s.assembly.bodies[static_cast<std::size_t>(body)];
+        const fem::Vector r = b.rigid ? f : fem::Vector(b.rigid_modes.transpose() * f);
+        sum += run.factors(static_cast<Eigen::Index>(k)) * r.head<3>();
+    }
+    return sum.norm();
+}
+
+void in_plane_path(const Structure& s, const Run& run, const Picture& p, std::vector<results::PathStep>& out)
+{
+    if (s.item_body >= 0) out.push_back({s.layout->item->name, "the arms, weight and inertia", weight_on(s, run, s.item_body)});
+    double skin_x = 0, skin_y = 0;
+    for (std::size_t i = 0; i < s.bolts.size(); ++i) {
+        const layout::Bracket& b = s.layout->brackets[static_cast<std::size_t>(s.bolts[i].bracket)];
+        const std::string bolt = b.fasteners[static_cast<std::size_t>(s.bolts[i].fastener)].name;
+        skin_x += p.bolts[i].skin_x;
+        skin_y += p.bolts[i].skin_y;
+        out.push_back({"bracket " + b.name, "skin in its plane, bearing at " + bolt, std::hypot(p.bolts[i].skin_x, p.bolts[i].skin_y)});
+        if (s.bolts[i].angle >= 0)
+            out.push_back({"bracket " + b.name, s.layout->angles[static_cast<std::size_t>(s.bolts[i].angle)].bar.name + " across, bearing at " + bolt, std::hypot(p.bolts[i].angle_x, p.bolts[i].angle_y)});
+    }
+    out.push_back({"skin in its plane", "hem and frame, shear and normal flow of all edges", std::hypot(skin_x, skin_y)});
+    out.push_back({"frame", "hinges and latch", std::hypot(skin_x, skin_y)});
+}
+
+void pull_path(const Structure& s, const Picture& p, std::vector<results::PathStep>& out)
+{
+    for (std::size_t i = 0; i < s.bolts.size(); ++i) {
+        const layout::Bracket& b = s.layout->brackets[static_cast<std::size_t>(s.bolts[i].bracket)];
+        const std::string bolt = b.fasteners[static_cast<std::size_t>(s.bolts[i].fastener)].name;
+        out.push_back({"bracket " + b.name, "bolt " + bolt + ", pull", p.bolts[i].tension});
+        if (p.bolts[i].contact_beside > 0) out.push_back({"bracket " + b.name, "contact beside " + bolt + ", push", p.bolts[i].contact_beside});
+        if (s.bolts[i].angle >= 0)
+            out.push_back({"bolt " + bolt, s.layout->angles[static_cast<std::size_t>(s.bolts[i].angle)].bar.name + ", net pull", p.bolts[i].tension - p.bolts[i].contact_beside});
+        out.push_back({"bolt " + bolt, "skin in bending", p.bolts[i].skin_share});
+    }
+    for (std::size_t i = 0; i < s.ends.size(); ++i) {
+        const layout::Angle& a = s.layout->angles[static_cast<std::size_t>(s.ends[i].angle)];
+        const std::string side = a.ends[static_cast<std::size_t>(s.ends[i].end)].side;
+        out.push_back({a.bar.name, "frame at its " + side + " end, out of the panel", p.ends[i].force.z()});
+        out.push_back({a.bar.name, "frame at its " + side + " end, in the panel", std::hypot(p.ends[i].force.x(), p.ends[i].force.y())});
+    }
+}
+
+} // namespace
+
+std::vector<results::PathStep> load_path(const Structure& s, const Solution& sol, const Run& run)
+{
+    std::vector<results::PathStep> out;
+    if (s.bolts.empty()) return out;
+    const Picture p = picture(s, sol, run, 0);
+    in_plane_path(s, run, p, out);
+    pull_path(s, p, out);
+    return out;
+}
+
+} // namespace thinskin::idealise

@@ -1,0 +1,73 @@
+#pragma once
+#include "idealise/structure.h"
+
+#include <stop_token>
+
+namespace thinskin::idealise {
+
+/// Skin-stiffness runs of criterion (ii): bending as it is, counted for nothing, three times as stiff.
+inline constexpr std::array<double, 3> skin_factors{1.0, 0.0, 3.0};
+
+/// One load case solved with the three skin stiffnesses.
+struct Run {
+    results::LoadCase load_case;
+    fem::Vector factors;
+    std::array<fem::JointState, 3> states;
+    [[nodiscard]] bool solved(std::size_t variant) const { return states[variant].status == fem::SolveStatus::solved; }
+};
+
+/// All load cases on one structure.
+struct Solution {
+    fem::Condensed condensed;
+    fem::Free free;
+    std::vector<Run> runs;
+    bool solved = true;
+    std::string where;                   ///< load case and reason when not solved
+    bool stopped = false;
+};
+[[nodiscard]] Solution solve(const Structure& s, const std::vector<results::LoadCase>& cases, fem::ColumnCache& cache, std::stop_token stop);
+
+/// Forces of one run and one skin stiffness, in the order of the structure's lists.
+struct Picture {
+    struct Bolt { double tension = 0, skin_x = 0, skin_y = 0, angle_x = 0, angle_y = 0, skin_share = 0, contact_beside = 0; };
+    struct End { fem::Vec3 force{0, 0, 0}; double torsion = 0, rotation = 0; };
+    struct Member { std::string name; double at = 0, N = 0, V = 0, M_y = 0, M_z = 0, T = 0, stress = 0; };
+    struct Joint { std::string name, part; fem::Vec3 force{0, 0, 0}, moment{0, 0, 0}; };
+    std::vector<Bolt> bolts;
+    std::vector<End> ends;
+    std::vector<fem::Vec3> mounts;
+    std::vector<Member> members;         ///< at the station of the largest stress
+    std::vector<Joint> joints;
+};
+[[nodiscard]] Picture picture(const Structure& s, const Solution& sol, const Run& run, std::size_t variant);
+
+/// Forces of all load cases as the worst of the three skin stiffnesses, each part with its word on whether linear theory stands.
+struct Forces {
+    std::vector<results::FastenerForce> fasteners;
+    std::vector<results::MemberForce> members;
+    std::vector<results::EndForce> ends;
+    std::vector<results::MountForce> mounts;
+    std::vector<results::JointForce> joints;
+    std::vector<results::Contact> contacts;
+};
+[[nodiscard]] Forces forces(const Structure& s, const Solution& sol);
+
+/// Skin fields, criteria (i) and (iii), gauges, balance and load path of every load case.
+struct Fields {
+    std::vector<results::SkinState> skin;
+    std::vector<results::GaugeMove> gauges;
+    results::Balance balance;
+};
+/// `skin_allowable`: MPa, for criterion (i).
+[[nodiscard]] Fields fields(const Structure& s, const Solution& sol, const fem::BucklingModel& buckling, double skin_allowable, std::stop_token stop);
+
+[[nodiscard]] std::vector<results::PathStep> load_path(const Structure& s, const Solution& sol, const Run& run);
+
+/// Criterion (ii): a change by the skin's stiffness of less than a tenth, measured on the part's largest force over all load
+/// cases - a change smaller than that cannot make a load case the governing one.
+inline constexpr double skin_change_allowed = 0.10;
+/// Criterion (i): 0.5 E |grad w|^2 against the skin's allowable stress. Criterion (iii): least buckling factor.
+inline constexpr double slope_share_allowed = 0.05;
+inline constexpr double least_buckling_factor = 3.0;
+
+} // namespace thinskin::idealise

@@ -1,0 +1,46 @@
+#include "idealise/response.h"
+
+#include <fmt/core.h>
+
+namespace thinskin::idealise {
+
+namespace {
+
+std::string reason(const fem::JointState& state, const std::string& load_case)
+{
+    switch (state.status) {
+    case fem::SolveStatus::mechanism: return fmt::format("{}: {}", load_case, state.where);
+    case fem::SolveStatus::no_contact_state: return fmt::format("{}: contact and lift-off do not settle", load_case);
+    default: return fmt::format("{}: the equations are too ill-conditioned for a number to be shown (residual {:.1e})", load_case, state.residual);
+    }
+}
+
+} // namespace
+
+Solution solve(const Structure& s, const std::vector<results::LoadCase>& cases, fem::ColumnCache& cache, std::stop_token stop)
+{
+    Solution sol;
+    sol.condensed = fem::condense(s.assembly, s.skin_body, cache);
+    sol.free = fem::free_motion(s.assembly, sol.condensed, s.loads);
+    const std::vector<char> all_closed(s.assembly.joints.size(), 1);
+    for (const results::LoadCase& lc : cases) {
+        if (stop.stop_requested()) {
+            sol.stopped = true;
+            return sol;
+        }
+        Run run;
+        run.load_case = lc;
+        run.factors = load_factors(s, lc);
+        run.states[0] = fem::solve_joints(s.assembly, sol.condensed, sol.free, run.factors, all_closed, skin_factors[0]);
+        if (!run.solved(0)) {
+            sol.solved = false;
+            sol.where = reason(run.states[0], lc.name);
+            return sol;
+        }
+        for (std::size_t v : {1UL, 2UL}) run.states[v] = fem::solve_joints(s.assembly, sol.condensed, sol.free, run.factors, run.states[0].active, skin_factors[v]);
+        sol.runs.push_back(std::move(run));
+    }
+    return sol;
+}
+
+} // namespace thinskin::idealise
