@@ -32,15 +32,24 @@ ReadSection refuse(std::string_view kind, std::string_view text, std::string_vie
     return r;
 }
 
-/// The multiplication sign as the letter x, blanks folded; an "x" between sizes stands without blanks.
-std::string tidy(std::string_view text)
+std::string_view take_word(std::string_view& rest)
+{
+    rest = trim(rest);
+    const std::size_t blank = rest.find(' ');
+    const std::string_view word = rest.substr(0, blank);
+    rest.remove_prefix(word.size());
+    return word;
+}
+
+/// Blanks folded, the multiplication sign as the letter x, no blanks beside an x.
+std::string tidy_sizes(std::string_view text)
 {
     constexpr std::string_view sign = "\xC3\x97";
     std::string out;
     for (std::size_t i = 0; i < text.size(); ++i) {
         const bool is_sign = text.substr(i, sign.size()) == sign;
         if (is_sign) ++i;
-        const char c = is_sign ? 'x' : text[i] == '\t' ? ' ' : text[i];
+        const char c = is_sign ? 'x' : text[i];
         if (c == ' ' && (out.empty() || out.back() == ' ' || out.back() == 'x')) continue;
         if (c == 'x' && !out.empty() && out.back() == ' ') out.pop_back();
         out += c;
@@ -59,20 +68,26 @@ bool take_end(std::string_view& rest, std::string_view word)
 }
 
 struct Parts {
-    std::string_view kind, sizes, unit = "mm";
+    std::string kind, sizes, unit = "mm";
     bool lying = false;
 };
 
-Parts split(std::string_view tidy_text)
+Parts split(std::string_view text)
 {
     Parts p;
-    const std::size_t blank = tidy_text.find(' ');
-    p.kind = tidy_text.substr(0, blank);
-    p.sizes = blank == std::string_view::npos ? std::string_view{} : tidy_text.substr(blank + 1);
-    p.lying = take_end(p.sizes, "lying");
-    if (take_end(p.sizes, "in")) p.unit = "in";
-    else take_end(p.sizes, "mm");
+    p.kind = take_word(text);
+    const std::string tidy = tidy_sizes(text);
+    std::string_view sizes = tidy;
+    p.lying = take_end(sizes, "lying");
+    if (take_end(sizes, "in")) p.unit = "in";
+    else take_end(sizes, "mm");
+    p.sizes = sizes;
     return p;
+}
+
+std::string designation(const Parts& p)
+{
+    return fmt::format("{} {}{}{}", p.kind, p.sizes, p.unit == "in" ? " in" : "", p.lying ? " lying" : "");
 }
 
 /// Sizes in mm, or a reason.
@@ -126,8 +141,7 @@ Section make(const Parts& p, const std::vector<double>& mm)
 
 ReadSection read_section(std::string_view text)
 {
-    const std::string clean = tidy(text);
-    const Parts p = split(clean);
+    const Parts p = split(text);
     if (p.kind != "angle" && p.kind != "flat" && p.kind != "box" && p.kind != "hat")
         return refuse("angle", text, base::did_you_mean(p.kind, {"angle", "flat", "box", "hat"}));
     if (p.lying && p.kind != "flat") return refuse(p.kind, text, "only a flat can be called lying here");
@@ -136,7 +150,7 @@ ReadSection read_section(std::string_view text)
     if (const auto reason = wrong_count(p.kind, sizes.mm.size()); !reason.empty()) return refuse(p.kind, text, reason);
     if (const auto reason = wrong_wall(p.kind, sizes.mm); !reason.empty()) return refuse(p.kind, text, reason);
     ReadSection r{true, make(p, sizes.mm), {}};
-    r.section.designation = clean;
+    r.section.designation = designation(p);
     return r;
 }
 

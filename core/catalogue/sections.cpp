@@ -73,7 +73,8 @@ Section make_box(const Legs& outside)
     s.h = h;
     s.t = t;
     set_areas(s, {rectangle(0, 0, b, h), without(rectangle(t, t, b - 2 * t, h - 2 * t))});
-    s.J = 2 * t * (b - t) * (b - t) * (h - t) * (h - t) / (b + h - 2 * t);
+    const double cell = (b - t) * (h - t), round = 2 * (b + h - 2 * t); // inside the mid-line, and along it
+    s.J = 4 * cell * cell * t / round + round * cube(t) / 3;           // closed cell after Bredt, and the wall's own
     s.x_s = s.x_c;
     s.y_s = s.y_c;
     s.corners = box_corners(b, h);

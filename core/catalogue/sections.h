@@ -11,7 +11,8 @@ namespace thinskin::catalogue {
 ///
 ///   A1 = b t, A2 = (h - t) t, x_c = (A1 b/2 + A2 t/2)/A, ...: sums over rectangles about the centroid;
 ///   I_u,v = (I_x + I_y)/2 +- sqrt(((I_x - I_y)/2)^2 + I_xy^2)
-///   J: angle (b + h - t) t^3/3; flat b t^3/3 (1 - 0.63 t/b + 0.052 (t/b)^5); box 2 t (b-t)^2 (h-t)^2/(b + h - 2 t) (closed, thin wall);
+///   J: angle (b + h - t) t^3/3; flat b t^3/3 (1 - 0.63 t/b + 0.052 (t/b)^5);
+///      box 4 A_m^2 t/p + p t^3/3, A_m = (b-t)(h-t), p = 2 (b + h - 2 t) (Bredt; at most 4 % high as the wall fills the box);
 ///      hat: open, sum of length t^3/3. A hat whose feet are joined to a skin is a closed cell and much stiffer in torsion.
 ///
 /// Rolled angles have a root fillet and round toes: against printed tables the sharp corner gives A 1 to 2 % low and
