@@ -68,7 +68,7 @@ std::string covered_thicknesses(const Material& m)
 Strength Material::strength(double t) const
 {
     for (const StrengthBand& band : strengths)
-        if (t > 0 && read_thickness_range(band.t).value().contains(t)) return {true, band.fy, band.fu, {}, band.origin};
+        if (read_thickness_range(band.t).value().contains(t)) return {true, band.fy, band.fu, {}, band.origin};
     Strength none;
     none.reason = fmt::format("{}: t = {:g} mm is outside the thicknesses of the catalogue ({} mm)", name, t, covered_thicknesses(*this));
     return none;
