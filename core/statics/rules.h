@@ -6,8 +6,8 @@
 namespace thinskin::statics {
 
 /// Bolts of a rigid leg on one line, pulled off the wall.                                                       [ST-4]
-/// `at` heights of the bolts, `foot` and `top` the ends of the leg, `pull` outward force (negative = push), `height` where it acts
-/// (its moment is all that counts: moment = pull * height is given as `moment` about y = 0, positive takes the top off the wall).
+/// `at` heights of the bolts, `foot` and `top` the ends of the leg, `pull` F the outward force (negative = push), `moment` of
+/// all forces about y = 0, positive takes the top off the wall.
 ///   turning about the foot: T_i = M_f d_i / sum d^2, d_i above the foot; push at the foot P = sum T - F   (P >= 0)
 ///   turning about the top: the same from above
 ///   neither, F > 0 (no edge touches): T_i = F/n + M_c (y_i - y_c)/sum (y - y_c)^2
@@ -22,7 +22,8 @@ struct RowTensions { Pivot pivot = Pivot::pressed_flat; std::vector<double> tens
 ///   J = sum r^2,  F_x,i = P_x/n - M (y_i - y_c)/J,  F_y,i = P_y/n + M (x_i - x_c)/J;  M about the centroid, counter-clockwise
 /// With all bolts at one point J = 0: a moment cannot be carried, the result is not finite.
 struct Plane { double x, y; };
-struct BoltGroup { std::vector<Plane> at; Plane force; Plane acts_at; double moment; };
+struct BoltGroup { std::vector<Plane> at; Plane force; double moment; };
+[[nodiscard]] Plane centroid(const std::vector<Plane>& at);
 [[nodiscard]] std::vector<Plane> polar_bolt_group(const BoltGroup& g);
 
 /// A beam on two supports under point loads across it: reactions (force of the beam on its supports, in the sense of the

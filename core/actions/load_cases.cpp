@@ -1,0 +1,176 @@
+#include "actions/load_cases.h"
+
+#include "actions/slam.h"
+
+#include <array>
+#include <cmath>
+#include <fmt/core.h>
+
+namespace thinskin::actions {
+
+namespace {
+
+using results::LoadCase;
+using results::Vec3;
+
+const catalogue::RoadSurface* road_row(const layout::Layout& l)
+{
+    if (!l.source || !l.source->road) return nullptr;
+    return catalogue::road_surface(l.source->road->surface);
+}
+
+bool finite(const catalogue::RoadSurface& r)
+{
+    return std::isfinite(r.down) && std::isfinite(r.up) && std::isfinite(r.lateral) && std::isfinite(r.fore_aft);
+}
+
+std::string source_of(const catalogue::RoadSurface& r)
+{
+    return fmt::format("road catalogue, {}: {} ({})", r.name, r.origin.source, base::name(r.origin.label));
+}
+
+LoadCase made(std::string name, const Vec3& g, std::string source, std::string derivation)
+{
+    LoadCase c;
+    c.name = std::move(name);
+    c.acceleration_g = g;
+    c.source = std::move(source);
+    c.derivation = std::move(derivation);
+    c.theory = "linear";
+    return c;
+}
+
+LoadCase parked()
+{
+    return made(name_parked, {0, -1, 0}, "weight", "standing still on level ground: 1 g down");
+}
+
+/// The vehicle's own states, one factor at a time.
+void add_single(std::vector<LoadCase>& out, const layout::Layout& l, const catalogue::RoadSurface& r)
+{
+    const std::string source = source_of(r);
+    const auto vehicle = [&](const char* name, double forward, double left, const std::string& why) {
+        out.push_back(made(name, to_panel(l.faces, {forward, left, -1}), source, why));
+    };
+    out.push_back(made(name_pothole, {0, -r.down, 0}, source, fmt::format("{:g} g down in total, weight included", r.down)));
+    out.push_back(made("rebound", {0, r.up, 0}, source, fmt::format("{:g} g up, net of the weight", r.up)));
+    vehicle("braking", r.fore_aft, 0, fmt::format("masses pushed {:g} g forward in the vehicle, with 1 g weight", r.fore_aft));
+    vehicle("accelerating", -r.fore_aft, 0, fmt::format("masses pushed {:g} g rearward in the vehicle, with 1 g weight", r.fore_aft));
+    vehicle("cornering left", 0, -r.lateral, fmt::format("turning left pushes masses {:g} g to the vehicle's right, with 1 g weight", r.lateral));
+    vehicle("cornering right", 0, r.lateral, fmt::format("turning right pushes masses {:g} g to the vehicle's left, with 1 g weight", r.lateral));
+}
+
+std::vector<double> both_signs(double value)
+{
+    if (value == 0) return {0};
+    return {value, -value};
+}
+
+void add_combined(std::vector<LoadCase>& out, const layout::Layout& l, const catalogue::RoadSurface& r)
+{
+    const std::string why = fmt::format("{:g} g down with half of {:g} g sideways and half of {:g} g fore and aft, this one of all signs (AC-2)", r.down,
+                                        r.lateral, r.fore_aft);
+    for (const double fore_aft : both_signs(0.5 * r.fore_aft))
+        for (const double lateral : both_signs(0.5 * r.lateral)) {
+            const Vec3 g = to_panel(l.faces, {fore_aft, lateral, -r.down});
+            out.push_back(made("combined: " + panel_words(g), g, source_of(r), why));
+        }
+}
+
+struct Slam { double g = 0; std::string reason, lift_with; };
+
+/// Acceleration at the item (or at the free edge when there is none), or why not.
+Slam slam_of(const layout::Layout& l)
+{
+    if (l.kind != model::PanelKind::door) return {0, "only a door hinged at its side is covered", "panel.kind"};
+    if (!l.door || !l.door->has_slam) return {0, "closing speed and stop of the door are not given", "door.slam"};
+    const layout::Door& d = *l.door;
+    if (!d.has_hinges) return {0, "the hinge line is not given", "door.hinges"};
+    const double y_edge = std::abs(d.pin_x - (d.hinges_right ? 0.0 : l.width));
+    const double y = l.item ? std::abs(d.pin_x - l.item->centre[0]) : y_edge;
+    const std::optional<double> a = half_sine_stop_g({.v_edge_mm_s = d.slam_edge_speed, .y_mm = y, .y_edge_mm = y_edge, .D_s = d.slam_stop, .e = 0});
+    if (!a) return {0, "closing speed or stop is outside 0 .. 5 m/s, 1 .. 500 ms", "door.slam"};
+    return {*a, "", ""};
+}
+
+std::string slam_sentence(const layout::Layout& l, double a)
+{
+    const layout::Door& d = *l.door;
+    const double y_edge = std::abs(d.pin_x - (d.hinges_right ? 0.0 : l.width));
+    const double y = l.item ? std::abs(d.pin_x - l.item->centre[0]) : y_edge;
+    return fmt::format("{:g} m/s at the free edge ({:.0f} mm from the pin line) stopped by a half-sine of {:g} ms without rebound: {:.1f} g at {:.0f} mm, "
+                       "with 1 g weight (AC-1)",
+                       d.slam_edge_speed / 1000, y_edge, d.slam_stop * 1000, a, y);
+}
+
+void add_slam(LoadCases& out, const layout::Layout& l)
+{
+    if (l.kind == model::PanelKind::wall) return;
+    const Slam slam = slam_of(l);
+    if (!slam.reason.empty()) {
+        for (const char* name : {name_slam_inward, name_slam_outward}) out.not_run.push_back({name, slam.reason, slam.lift_with});
+        return;
+    }
+    const std::string source = "case file, door.slam; half-sine stop: common practice, no source";
+    const std::string how = slam_sentence(l, slam.g);
+    out.cases.push_back(made(name_slam_inward, {0, -1, -slam.g}, source, "door thrown shut, masses carry on inward: " + how));
+    LoadCase opened = made(name_slam_outward, {0, -1, slam.g}, source,
+                           "door thrown open or caught by a gust and stopped by its check strap, masses carry on outward; same edge speed and stop "
+                           "as in closing, for want of better: " + how);
+    opened.door_closed = false;
+    out.cases.push_back(std::move(opened));
+}
+
+LoadCase applied()
+{
+    LoadCase c = made(name_applied, {0, 0, 0}, "case file, forces, pressures and masses", "panel forces and pressures alone; the skin's own weight left out");
+    c.applied_only = true;
+    return c;
+}
+
+/// Why the road's cases cannot be run; empty when they can.
+NotRun road_problem(const layout::Layout& l)
+{
+    const std::string all = "every driving case";
+    if (!l.source || !l.source->road) return {all, "no road is given", "road"};
+    if (l.source->road->basis == model::Basis::base_pulse) return {all, "base pulse and shock response are not covered yet", "road.basis: quasi_static"};
+    if (l.source->road->basis == model::Basis::random_vibration) return {all, "random vibration is not covered yet", "road.basis: quasi_static"};
+    const catalogue::RoadSurface* r = road_row(l);
+    if (!r) return {all, fmt::format("no road surface called {}", l.source->road->surface), "road.surface"};
+    if (!finite(*r)) return {all, fmt::format("the road row {} has a figure that is not a number", r->name), "road.surface"};
+    return {};
+}
+
+} // namespace
+
+LoadCases load_cases(const layout::Layout& l)
+{
+    LoadCases out;
+    if (l.source && model::is_bare_panel(*l.source)) {
+        out.cases.push_back(applied());
+        return out;
+    }
+    out.cases.push_back(parked());
+    const NotRun problem = road_problem(l);
+    if (!problem.reason.empty()) {
+        out.not_run.push_back(problem);
+    } else {
+        add_single(out.cases, l, *road_row(l));
+        add_combined(out.cases, l, *road_row(l));
+    }
+    add_slam(out, l);
+    return out;
+}
+
+DynamicFactor dynamic_factor(const layout::Layout& l)
+{
+    if (l.source && model::is_bare_panel(*l.source)) return {0, "none", "forces and pressures are taken as given"};
+    const NotRun problem = road_problem(l);
+    if (!problem.reason.empty()) return {0, "not run", problem.reason};
+    const catalogue::RoadSurface& r = *road_row(l);
+    return {r.down, "quasi-static",
+            fmt::format("{:g} g down in total for {} roads ({}); it is already dynamic, so neither shock response nor random vibration multiplies it", r.down,
+                        r.name, base::name(r.origin.label))};
+}
+
+} // namespace thinskin::actions

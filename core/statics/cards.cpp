@@ -1,0 +1,179 @@
+#include "statics/cards.h"
+
+#include "base/quantity.h"
+#include "statics/rules.h"
+
+#include <cmath>
+#include <limits>
+
+namespace thinskin::statics {
+
+namespace {
+
+using base::Card;
+using base::Label;
+using base::Resistance;
+using base::Symbol;
+using Values = std::vector<double>;
+
+constexpr double none = std::numeric_limits<double>::infinity();
+
+/// Why the inputs cannot be used; empty when all is well.
+std::string out_of_range(const std::vector<Symbol>& symbols, const Values& in)
+{
+    if (in.size() != symbols.size()) return "wrong number of inputs";
+    for (std::size_t i = 0; i < in.size(); ++i)
+        if (std::string why = base::outside(symbols[i], in[i]); !why.empty()) return why;
+    return "";
+}
+
+Symbol at_least_zero(std::string name, std::string unit, std::string meaning) { return {std::move(name), std::move(unit), std::move(meaning), 0, none, false}; }
+Symbol above_zero(std::string name, std::string unit, std::string meaning) { return {std::move(name), std::move(unit), std::move(meaning), 0, none, true}; }
+
+/// One card: its symbols and its formula as a function of them.
+struct Rule {
+    const char* id;
+    const char* title;
+    const char* formula;
+    const char* unit;
+    const char* source;
+    Label label;
+    const char* range;
+    const char* not_for;
+};
+
+Card card(const Rule& r, std::vector<Symbol> symbols, Resistance (*evaluate)(const Values&))
+{
+    Card c;
+    c.id = r.id;
+    c.title = r.title;
+    c.formula = r.formula;
+    c.unit = r.unit;
+    c.rule = "statics";
+    c.source = r.source;
+    c.label = r.label;
+    c.range = r.range;
+    c.not_for = r.not_for;
+    c.symbols = std::move(symbols);
+    c.evaluate = evaluate;
+    return c;
+}
+
+const std::vector<Symbol>& symbols_of(const char* id)
+{
+    for (const Card& c : cards())
+        if (c.id == id) return c.symbols;
+    static const std::vector<Symbol> empty;
+    return empty;
+}
+
+/// Range check by the card's own symbols, then the number; sizes only.
+template <class Number> Resistance evaluated(const char* id, const Values& in, Number number)
+{
+    const std::string bad = out_of_range(symbols_of(id), in);
+    if (!bad.empty()) return base::not_covered(bad);
+    return base::covered(std::abs(number(in)), 1);
+}
+
+double g() { return base::gravity_m_s2; }
+
+Card couple(const char* id, const char* title, const char* formula, const char* arm, Resistance (*evaluate)(const Values&))
+{
+    return card({id, title, formula, "N", "moment equilibrium of the door about a hinge", Label::computed, "two hinges, or the outermost of more; rigid door",
+                 "the vertical force and its sharing; a middle hinge takes no part in the couple"},
+                {at_least_zero("k", "g", "vertical factor, weight included"), at_least_zero("m", "kg", "mass"), at_least_zero(arm, "mm", "distance of the mass"),
+                 above_zero("h", "mm", "spacing of the outermost hinges")},
+                evaluate);
+}
+
+Card latch()
+{
+    return card({"ST-3", "Latch or stop of a closed door", "R = F y/y_L", "N", "moment equilibrium about the hinge line", Label::computed,
+                 "one latch; several share in an unknown way", "weight, which has no moment about an upright hinge line"},
+                {at_least_zero("F", "N", "force on the mass, out of the door"), at_least_zero("y", "mm", "distance of the mass from the hinge line"),
+                 above_zero("y_L", "mm", "distance of the latch from the hinge line")},
+                [](const Values& in) { return evaluated("ST-3", in, [](const Values& v) { return v[0] * v[1] / v[2]; }); });
+}
+
+Card lever()
+{
+    return card({"ST-4", "Lever rule, upper bolt of two", "T = M d1/(d1^2 + d2^2)", "N", "rigid leg turning about its edge, bolts in proportion to their distance",
+                 Label::computed, "leg bearing on something stiff (angle, frame); on bare skin the pivot moves inward", "prying; a skin that gives way under the edge"},
+                {at_least_zero("M", "N mm", "moment about the pivot edge"), above_zero("d1", "mm", "far bolt from the edge"),
+                 at_least_zero("d2", "mm", "near bolt from the edge")},
+                [](const Values& in) {
+                    return evaluated("ST-4", in, [](const Values& v) { return v[0] * v[1] / (v[1] * v[1] + v[2] * v[2]); });
+                });
+}
+
+Card beam()
+{
+    return card({"ST-5", "End reaction of an angle as a simple beam", "R = F (L - a)/L", "N", "simple beam on its two end ports", Label::computed,
+                 "both ends tied to the frame", "an angle that stops short of the frame: the skin holds it"},
+                {at_least_zero("F", "N", "pull of a bolt"), at_least_zero("a", "mm", "distance of the bolt from this end"), above_zero("L", "mm", "distance of the end ports")},
+                [](const Values& in) { return evaluated("ST-5", in, [](const Values& v) { return v[0] * (v[2] - v[1]) / v[2]; }); });
+}
+
+Card group()
+{
+    return card({"ST-6", "Bolt group, shear of the bolt at (x, y)", "F = ((Px/n - M y/J)^2 + (Py/n + M x/J)^2)^0.5", "N",
+                 "elastic vector method, equal bolts, rigid plate", Label::published_read, "two or more bolts that are apart",
+                 "clearance holes, where one bolt may take it all"},
+                {{"Px", "N", "force along x", -none, none, false}, {"Py", "N", "force along y", -none, none, false}, {"M", "N mm", "moment about the centroid", -none, none, false},
+                 {"n", "-", "number of bolts", 2, none, false}, {"x", "mm", "bolt from the centroid", -none, none, false}, {"y", "mm", "bolt from the centroid", -none, none, false},
+                 above_zero("J", "mm2", "sum of squared distances")},
+                [](const Values& in) {
+                    return evaluated("ST-6", in, [](const Values& v) { return std::hypot(v[0] / v[3] - v[2] * v[5] / v[6], v[1] / v[3] + v[2] * v[4] / v[6]); });
+                });
+}
+
+Card prying()
+{
+    return card({"ST-7", "Prying bound of a leg pulled at its heel", "T = F (1 + a/b)", "N", "lever about the toe", Label::computed,
+                 "the most a bolt can take; a stiff arm or brace keeps the leg from turning", "the part of it that really arises: the solver finds that"},
+                {at_least_zero("F", "N", "pull"), at_least_zero("a", "mm", "heel to bolt"), above_zero("b", "mm", "bolt to toe")},
+                [](const Values& in) { return evaluated("ST-7", in, [](const Values& v) { return prying_bound({.pull = v[0], .a = v[1], .b = v[2]}); }); });
+}
+
+Card brace()
+{
+    return card({"ST-8", "Brace under a pinned arm", "N = M L/(H z), L = (H^2 + z^2)^0.5", "N", "moment equilibrium of the arm about its root", Label::computed,
+                 "pins at all joints", "arm bending at the root, which takes a part of the moment in a welded bracket; the brace's own weight"},
+                {at_least_zero("M", "N mm", "moment of item and arm about the arm's root"), above_zero("H", "mm", "rise of the brace"), above_zero("z", "mm", "reach of the brace")},
+                [](const Values& in) { return evaluated("ST-8", in, [](const Values& v) { return brace_force({.root_moment = v[0], .rise = v[1], .reach = v[2]}); }); });
+}
+
+Card index()
+{
+    return card({"ST-9", "Hinge index, rear door", "U = F_n n/11000 + F_t n/9000 + F_y n/9000", "-", "UN Regulation 11, 03 series, 6.1.5.1 and 6.1.5.3",
+                 Label::published_read, "one-time loads to separation; vertical figure for back doors only", "pillar and door sheet, wear, repeated load, combined directions"},
+                {at_least_zero("F_n", "N", "worst hinge, out of the door"), at_least_zero("F_t", "N", "worst hinge, across the door"),
+                 at_least_zero("F_y", "N", "vertical on that hinge"), {"n", "-", "number of hinges", 1, none, false}},
+                [](const Values& in) { return evaluated("ST-9", in, [](const Values& v) { return v[3] * (v[0] / 11000 + v[1] / 9000 + v[2] / 9000); }); });
+}
+
+Card inertia()
+{
+    return card({"ST-10", "Inertia of a loaded door about its hinge line", "I = m_d (w^2/12 + y_d^2) + m (y^2 + e^2)", "kg mm2", "parallel axes; leaf of even mass over its width",
+                 Label::computed, "rigid leaf, item as a point", "the item's own inertia about its centre"},
+                {at_least_zero("m_d", "kg", "bare door"), above_zero("w", "mm", "width of the leaf"), at_least_zero("y_d", "mm", "its centre from the hinge line"),
+                 at_least_zero("m", "kg", "added mass"), at_least_zero("y", "mm", "its distance from the hinge line"), at_least_zero("e", "mm", "its distance off the pin")},
+                [](const Values& in) {
+                    return evaluated("ST-10", in, [](const Values& v) { return v[0] * (v[1] * v[1] / 12 + v[2] * v[2]) + v[3] * (v[4] * v[4] + v[5] * v[5]); });
+                });
+}
+
+} // namespace
+
+const std::vector<Card>& cards()
+{
+    static const std::vector<Card> all{
+        couple("ST-1", "Hinge couple in the plane of the door", "T = k m g y/h", "y",
+               [](const Values& in) { return evaluated("ST-1", in, [](const Values& v) { return v[0] * v[1] * g() * v[2] / v[3]; }); }),
+        couple("ST-2", "Hinge couple out of the plane of the door", "N = k m g e/h", "e",
+               [](const Values& in) { return evaluated("ST-2", in, [](const Values& v) { return v[0] * v[1] * g() * v[2] / v[3]; }); }),
+        latch(), lever(), beam(), group(), prying(), brace(), index(), inertia()};
+    return all;
+}
+
+} // namespace thinskin::statics
