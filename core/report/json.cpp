@@ -102,25 +102,30 @@ Json fastener(const results::FastenerForce& f)
     return {{"name", f.name}, {"part", f.part}, {"load_case", f.load_case}, {"tension_N", f.tension_N}, {"shear_x_N", f.shear_x_N}, {"shear_y_N", f.shear_y_N},
             {"prying_N", f.prying_N}, {"row_shear_N", f.row_shear_N}, {"hand_tension_N", f.hand_tension_N}, {"hand_shear_N", f.hand_shear_N},
             {"shear_rule", f.shear_rule}, {"difference", f.difference}, {"skin_share_N", f.skin_share_N}, {"spread_tension_N", f.spread_tension_N},
-            {"plies", list(f.plies, ply)}};
+            {"own_pull_N", f.own_pull_N}, {"stands", f.stands}, {"why_not", f.why_not}, {"plies", list(f.plies, ply)}};
 }
 
 Json member(const results::MemberForce& m)
 {
     return {{"name", m.name}, {"load_case", m.load_case}, {"at_mm", m.at_mm}, {"axial_N", m.axial_N}, {"shear_N", m.shear_N}, {"moment_y_Nm", m.moment_y_Nm},
-            {"moment_z_Nm", m.moment_z_Nm}, {"torsion_Nm", m.torsion_Nm}, {"stress_MPa", m.stress_MPa}, {"spread_moment_Nm", m.spread_moment_Nm}};
+            {"moment_z_Nm", m.moment_z_Nm}, {"torsion_Nm", m.torsion_Nm}, {"stress_MPa", m.stress_MPa}, {"spread_moment_Nm", m.spread_moment_Nm},
+            {"stands", m.stands}, {"why_not", m.why_not}};
 }
 
 Json member_end(const results::EndForce& e)
 {
     return {{"name", e.name}, {"end", e.end}, {"load_case", e.load_case}, {"force_N", e.force_N}, {"moment_Nm", e.moment_Nm}, {"hand_N", e.hand_N},
-            {"difference", e.difference}, {"spread_N", e.spread_N}, {"fastener_forces", list(e.fasteners, fastener)}};
+            {"difference", e.difference}, {"spread_N", e.spread_N}, {"stands", e.stands}, {"why_not", e.why_not}, {"fastener_forces", list(e.fasteners, fastener)}};
 }
 
-/// Item mounts and bracket joints.
-template <class Row> Json force_moment(const Row& r)
+Json mount(const results::MountForce& r)
 {
     return {{"name", r.name}, {"load_case", r.load_case}, {"force_N", r.force_N}, {"moment_Nm", r.moment_Nm}};
+}
+
+Json joint(const results::JointForce& r)
+{
+    return {{"name", r.name}, {"part", r.part}, {"load_case", r.load_case}, {"force_N", r.force_N}, {"moment_Nm", r.moment_Nm}};
 }
 
 /// Hinges, latches, stops.
@@ -203,8 +208,8 @@ void add_forces(Json& j, const Outcome& o)
     j["stacks"] = list(o.stacks, [](const results::StackLine& s) { return Json{{"fastener", s.fastener}, {"line", s.line}}; });
     j["members"] = list(o.members, member);
     j["member_ends"] = list(o.member_ends, member_end);
-    j["mounts"] = list(o.mounts, force_moment<results::MountForce>);
-    j["joints"] = list(o.joints, force_moment<results::JointForce>);
+    j["mounts"] = list(o.mounts, mount);
+    j["joints"] = list(o.joints, joint);
     j["contacts"] = list(o.contacts, contact);
     j["load_path"] = list(o.load_path, [](const results::PathStep& p) { return Json{{"from", p.from}, {"to", p.to}, {"force_N", p.force_N}}; });
     j["load_path_case"] = o.load_path_case;
@@ -236,7 +241,7 @@ Json card_object(const base::Card& c)
 {
     const auto symbol = [](const base::Symbol& s) { // an open bound is null: there is no limit on that side
         return Json{{"name", s.name}, {"unit", s.unit}, {"meaning", s.meaning}, {"lower", std::isfinite(s.lower) ? Json(s.lower) : Json(nullptr)},
-                    {"lower_open", s.lower_open}, {"upper", std::isfinite(s.upper) ? Json(s.upper) : Json(nullptr)}};
+                    {"lower_open", s.lower_open}, {"upper", std::isfinite(s.upper) ? Json(s.upper) : Json(nullptr)}, {"choices", s.choices}};
     };
     return {{"id", c.id}, {"title", c.title}, {"formula", c.formula}, {"unit", c.unit}, {"rule", c.rule}, {"source", c.source}, {"edition", c.edition},
             {"label", base::name(c.label)}, {"range", c.range}, {"not_for", c.not_for}, {"symbols", list(c.symbols, symbol)}};

@@ -30,13 +30,13 @@ std::string load_cases(const Outcome& o, const TextOptions& t)
 Table fastener_table()
 {
     return Table({{"fastener"}, {"load case"}, {"tension", Align::right}, {"hand", Align::right}, {"shear x", Align::right}, {"shear y", Align::right},
-                  {"one row", Align::right}, {"hand", Align::right}, {"prying", Align::right}, {"into skin", Align::right}, {"largest", Align::right}, {"shear rule"}});
+                  {"one row", Align::right}, {"hand", Align::right}, {"own pull", Align::right}, {"prying", Align::right}, {"into skin", Align::right}, {"largest", Align::right}, {"shear rule"}});
 }
 
 void fastener_row(Table& table, const FastenerForce& f)
 {
     table.row({f.name, f.load_case, n0(f.tension_N), n0(f.hand_tension_N), n0(f.shear_x_N), n0(f.shear_y_N), n0(f.row_shear_N), n0(f.hand_shear_N),
-               n0(f.prying_N), n0(f.skin_share_N), n0(f.spread_tension_N), f.shear_rule});
+               n0(f.own_pull_N), n0(f.prying_N), n0(f.skin_share_N), n0(f.spread_tension_N), f.shear_rule});
 }
 
 std::string difference_line(const std::string& name, const std::string& load_case, const std::string& text, const TextOptions& t)
@@ -44,17 +44,22 @@ std::string difference_line(const std::string& name, const std::string& load_cas
     return text.empty() ? "" : wrapped("  - ", fmt::format("{} in {}: {}", name, load_case, text), t.width);
 }
 
+std::string under(std::string_view title, const std::string& lines) { return lines.empty() ? "" : fmt::format("  {}\n{}", title, lines); }
+
+constexpr std::string_view by_more = "Where solver and hand sum differ by more than 1.5 times:";
+constexpr std::string_view not_standing = "Linear figures that do not stand:";
+
 std::string fasteners(const Outcome& o, const TextOptions& t)
 {
     Table table = fastener_table();
-    std::string differences;
+    std::string differences, open;
     for (const FastenerForce& f : o.fasteners) {
         fastener_row(table, f);
         differences += difference_line(f.name, f.load_case, f.difference, t);
+        if (!f.stands) open += difference_line(f.name, f.load_case, f.why_not, t);
     }
-    if (table.empty()) return "";
     return section("Fasteners, N: solver beside hand sum; largest: over the runs with the skin's bending stiffness times 0, 1 and 3", table)
-           + (differences.empty() ? "" : "  Where solver and hand sum differ by more than 1.5 times:\n" + differences);
+           + under(by_more, differences) + under(not_standing, open);
 }
 
 std::string ply_forces(const Outcome& o)
@@ -65,14 +70,17 @@ std::string ply_forces(const Outcome& o)
     return section("Forces of each ply on its fastener", table);
 }
 
-std::string members(const Outcome& o)
+std::string members(const Outcome& o, const TextOptions& t)
 {
+    std::string open;
     Table table({{"member"}, {"load case"}, {"at, mm", Align::right}, {"axial, N", Align::right}, {"shear, N", Align::right}, {"moment y, N·m", Align::right},
                  {"moment z, N·m", Align::right}, {"torsion, N·m", Align::right}, {"stress, MPa", Align::right}, {"largest moment, N·m", Align::right}});
-    for (const results::MemberForce& m : o.members)
+    for (const results::MemberForce& m : o.members) {
         table.row({m.name, m.load_case, n0(m.at_mm), n0(m.axial_N), n0(m.shear_N), n1(m.moment_y_Nm), n1(m.moment_z_Nm), n1(m.torsion_Nm), n1(m.stress_MPa),
                    n1(m.spread_moment_Nm)});
-    return section("Members", table);
+        if (!m.stands) open += difference_line(m.name, m.load_case, m.why_not, t);
+    }
+    return section("Members", table) + under(not_standing, open);
 }
 
 std::string ends(const Outcome& o, const TextOptions& t)
@@ -80,22 +88,26 @@ std::string ends(const Outcome& o, const TextOptions& t)
     Table table({{"member"}, {"end"}, {"load case"}, {"x, N", Align::right}, {"y, N", Align::right}, {"z, N", Align::right}, {"hand z, N", Align::right},
                  {"largest z, N", Align::right}});
     Table bolts = fastener_table();
-    std::string differences;
+    std::string differences, open;
     for (const results::EndForce& e : o.member_ends) {
         table.row({e.name, e.end, e.load_case, n0(e.force_N[0]), n0(e.force_N[1]), n0(e.force_N[2]), n0(e.hand_N), n0(e.spread_N)});
         differences += difference_line(e.name + " " + e.end, e.load_case, e.difference, t);
+        if (!e.stands) open += difference_line(e.name + " " + e.end, e.load_case, e.why_not, t);
         for (const FastenerForce& f : e.fasteners) fastener_row(bolts, f);
     }
     return section("Member ends: force of the member on the frame", table)
-           + (differences.empty() ? "" : "  Where solver and hand sum differ by more than 1.5 times:\n" + differences) + section("End fasteners, N", bolts);
+           + under(by_more, differences) + under(not_standing, open) + section("End fasteners, N", bolts);
 }
+
+std::string name_of(const results::MountForce& m) { return m.name; }
+std::string name_of(const results::JointForce& j) { return j.part.empty() ? j.name : j.part + " " + j.name; }
 
 template <class Rows> std::string force_moment(std::string_view title, const Rows& rows)
 {
     Table table({{"name"}, {"load case"}, {"x, N", Align::right}, {"y, N", Align::right}, {"z, N", Align::right}, {"Mx, N·m", Align::right},
                  {"My, N·m", Align::right}, {"Mz, N·m", Align::right}});
     for (const auto& r : rows)
-        table.row({r.name, r.load_case, n0(r.force_N[0]), n0(r.force_N[1]), n0(r.force_N[2]), n1(r.moment_Nm[0]), n1(r.moment_Nm[1]), n1(r.moment_Nm[2])});
+        table.row({name_of(r), r.load_case, n0(r.force_N[0]), n0(r.force_N[1]), n0(r.force_N[2]), n1(r.moment_Nm[0]), n1(r.moment_Nm[1]), n1(r.moment_Nm[2])});
     return section(title, table);
 }
 
@@ -132,7 +144,7 @@ std::string timing(const Outcome& o)
 
 std::string force_details(const Outcome& o, const TextOptions& t)
 {
-    return load_cases(o, t) + fasteners(o, t) + ply_forces(o) + members(o) + ends(o, t) + force_moment("Item mounts", o.mounts)
+    return load_cases(o, t) + fasteners(o, t) + ply_forces(o) + members(o, t) + ends(o, t) + force_moment("Item mounts: force of the item on the arm", o.mounts)
            + force_moment("Bracket joints", o.joints) + contacts(o) + gauges(o) + door_forces("Hinges: force on the door", o.hinges)
            + door_forces("Latches: force on the door", o.latches) + door_forces("Stops and rests: force on the door", o.stops) + timing(o);
 }

@@ -7,9 +7,8 @@ using thinskin::base::sha256;
 
 TEST_SUITE_BEGIN("sha256");
 
-// Source: the secure hash standard's example messages (FIPS 180-2 appendix B.1 to B.3, kept for FIPS 180-4); the digest
-// of the empty message is the standard's too. Label: published, carried over from memory and recomputed with a second,
-// unrelated implementation.
+// Source: FIPS 180-4's example messages and digests. Label: from memory, and each digest worked out again with two
+// unrelated implementations.
 TEST_CASE("the standard's example messages give the standard's digests")
 {
     CHECK(sha256("") == "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855");
