@@ -37,6 +37,7 @@ struct Condensed {
     Vector compliance;
     Matrix R;                            ///< joints x rigid coordinates of the free bodies: e = R alpha
     std::vector<int> rigid_body;         ///< body index per group of six columns of R
+    int skin_body = -1;
 };
 
 /// Keeps L^-1 b by (body identity, row); same bits warm or cold. Not thread safe.
@@ -55,7 +56,12 @@ private:
 [[nodiscard]] Condensed condense(const Assembly& assembly, int skin_body, ColumnCache& cache);
 
 /// Free motion at the joints of every unit load (joints x unit loads) and the loads on the rigid coordinates.
-struct Free { Matrix elongation; Matrix rigid_load; std::vector<std::vector<Vector>> motion; }; ///< motion[load][body], all dofs
+struct Free {
+    Matrix elongation;
+    Matrix rigid_load;
+    Matrix elongation_skin;              ///< the part of `elongation` from the skin at skin_normal joints
+    std::vector<std::vector<Vector>> motion; ///< motion[load][body], all dofs
+};
 [[nodiscard]] Free free_motion(const Assembly& assembly, const Condensed& condensed, const std::vector<UnitLoad>& loads);
 
 enum class SolveStatus { solved, mechanism, no_contact_state, ill_conditioned };

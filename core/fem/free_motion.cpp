@@ -1,0 +1,100 @@
+#include "fem/joint_system.h"
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+
+namespace thinskin::fem {
+namespace {
+
+const Vector& load_on(const UnitLoad& load, std::size_t body)
+{
+    static const Vector none;
+    return body < load.on_body.size() ? load.on_body[body] : none;
+}
+
+} // namespace
+
+Free free_motion(const Assembly& assembly, const Condensed& condensed, const std::vector<UnitLoad>& loads)
+{
+    const auto n = static_cast<Eigen::Index>(assembly.joints.size()), count = static_cast<Eigen::Index>(loads.size());
+    Free free{Matrix::Zero(n, count), Matrix::Zero(condensed.R.cols(), count), Matrix::Zero(n, count), {}};
+    for (std::size_t l = 0; l < loads.size(); ++l) {
+        const auto column = static_cast<Eigen::Index>(l);
+        std::vector<Vector> motion;
+        for (std::size_t b = 0; b < assembly.bodies.size(); ++b) {
+            const Body& body = *assembly.bodies[b];
+            const Vector& load = load_on(loads[l], b);
+            if (load.size() != 0 && load.size() != body.dofs) throw std::invalid_argument("unit load on " + body.name + " has the wrong length");
+            motion.push_back(solve(body, load));
+        }
+        for (Eigen::Index k = 0; k < n; ++k)
+            for (const Side& s : sides(assembly.joints[static_cast<std::size_t>(k)])) {
+                if (s.body < 0) continue;
+                const double moved = s.sign * fem::apply(*s.row, motion[static_cast<std::size_t>(s.body)]);
+                free.elongation(k, column) += moved;
+                if (s.body == condensed.skin_body && assembly.joints[static_cast<std::size_t>(k)].skin_normal) free.elongation_skin(k, column) += moved;
+            }
+        for (std::size_t g = 0; g < condensed.rigid_body.size(); ++g) {
+            const auto b = static_cast<std::size_t>(condensed.rigid_body[g]);
+            const Vector& load = load_on(loads[l], b);
+            if (load.size() > 0) free.rigid_load.block<6, 1>(6 * static_cast<Eigen::Index>(g), column) = assembly.bodies[b]->rigid_modes.transpose() * load;
+        }
+        free.motion.push_back(std::move(motion));
+    }
+    return free;
+}
+
+namespace {
+
+/// Loads and joint forces on one body.
+struct BodyLoad { Vector loads, joints; };
+
+BodyLoad body_load(const Assembly& assembly, int body, const std::vector<UnitLoad>& loads, const Vector& factors, const Vector& lambda)
+{
+    const int dofs = assembly.bodies[static_cast<std::size_t>(body)]->dofs;
+    BodyLoad f{Vector::Zero(dofs), Vector::Zero(dofs)};
+    for (std::size_t l = 0; l < loads.size(); ++l)
+        if (const Vector& load = load_on(loads[l], static_cast<std::size_t>(body)); load.size() > 0) f.loads += factors(static_cast<Eigen::Index>(l)) * load;
+    for (std::size_t k = 0; k < assembly.joints.size(); ++k)
+        for (const Side& s : sides(assembly.joints[k]))
+            if (s.body == body) add(f.joints, *s.row, -s.sign * lambda(static_cast<Eigen::Index>(k)));
+    return f;
+}
+
+Eigen::Matrix<double, 6, 1> rigid_part(const Assembly& assembly, int body, const JointState& state)
+{
+    Eigen::Index group = 0;
+    for (int b = 0; b < body; ++b)
+        if (!assembly.bodies[static_cast<std::size_t>(b)]->held) ++group;
+    return state.alpha.segment<6>(6 * group);
+}
+
+} // namespace
+
+Recovered recover(const Assembly& assembly, int body, const std::vector<UnitLoad>& loads, const Vector& load_factors, const Free& free,
+                  const JointState& state)
+{
+    const Body& b = *assembly.bodies.at(static_cast<std::size_t>(body));
+    if (state.status != SolveStatus::solved) throw std::invalid_argument("recover: the joints are not solved");
+    const BodyLoad f = body_load(assembly, body, loads, load_factors, state.lambda);
+    const Vector total = f.loads + f.joints;
+    Recovered r;
+    r.u = solve(b, f.joints);                                                                          // theory FE-14
+    for (std::size_t l = 0; l < loads.size(); ++l) r.u += load_factors(static_cast<Eigen::Index>(l)) * free.motion[l][static_cast<std::size_t>(body)];
+    if (!b.held) r.u += b.rigid_modes * rigid_part(assembly, body, state);
+    r.support = Vector::Zero(b.dofs);
+    const Vector out = b.rigid ? Vector(-total) : Vector(b.K * r.u - total);
+    double worst = 0;
+    for (int d = 0; d < b.dofs; ++d) {
+        if (b.held && b.supported[static_cast<std::size_t>(d)]) r.support(d) = out(d);
+        else if (!(std::abs(out(d)) <= worst)) worst = std::abs(out(d));
+    }
+    r.applied = b.rigid_modes.transpose() * total;
+    r.reaction = b.rigid_modes.transpose() * r.support;
+    const double largest = std::max(f.loads.lpNorm<Eigen::Infinity>(), f.joints.lpNorm<Eigen::Infinity>());
+    r.residual = worst == 0 ? 0 : worst / largest;
+    return r;
+}
+
+} // namespace thinskin::fem

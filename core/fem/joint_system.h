@@ -1,0 +1,39 @@
+#pragma once
+#include "fem/joints.h"
+
+#include <array>
+
+/// Internal to core/fem: one side of a joint, and the dense system of one active set.
+namespace thinskin::fem {
+
+/// Elongation e = sum over sides of sign * row . u (theory FE-11).
+struct Side { int body = -1; double sign = 1; const Row* row = nullptr; };
+[[nodiscard]] inline std::array<Side, 2> sides(const Joint& j) { return {{{j.a.body, 1.0, &j.a.row}, {j.b.body, -1.0, &j.b.row}}}; }
+
+/// Row times the rigid modes of a body: what the port does when the body moves as one.
+[[nodiscard]] Eigen::Matrix<double, 1, 6> rigid_row(const Body& body, const Row& row);
+
+/// Throws std::invalid_argument when a joint names a body or dof that is not there, or has no sense.
+void check_assembly(const Assembly& assembly);
+
+/// Everything solve_joints needs for one load case: (F + C) lambda - R alpha = e + shift, R^T lambda = f.
+struct JointProblem {
+    const Assembly* assembly = nullptr;
+    Matrix F;                            ///< with the skin's part scaled
+    Vector compliance, elongation, shift;///< shift: + gap for contact, - gap for strap, 0 for tie
+    Matrix R;
+    Vector rigid_load;
+    Vector scale;                        ///< per column of R, so that its largest entry is 1
+    std::vector<char> dropped;
+};
+
+enum class DenseStatus { solved, rank_deficient, failed };
+struct DenseSolution { DenseStatus status = DenseStatus::failed; Vector lambda, alpha; double residual = 0; }; ///< lambda over the active list
+[[nodiscard]] DenseSolution solve_dense(const JointProblem& p, const std::vector<int>& active);
+
+/// Orthonormal basis of the rigid motions (scaled columns) that no active joint resists.
+[[nodiscard]] Matrix free_motions(const JointProblem& p, const std::vector<int>& active);
+/// "bracket left is free to turn about x through (150, 740, 0)"
+[[nodiscard]] std::string mechanism_words(const JointProblem& p, const std::vector<int>& rigid_body, const Matrix& basis);
+
+} // namespace thinskin::fem
