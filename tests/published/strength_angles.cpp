@@ -1,0 +1,92 @@
+// Single angles. [read] stood in text that was read; [formula] worked out by hand outside this program from the clause, 4 digits.
+// The 2016 constants of F10 are from memory; the 2010 form was read in a worked example of the AISC Design Examples, F.11A.
+#include "strength/angles.h"
+#include "support/near.h"
+
+using namespace thinskin;
+using namespace thinskin::strength;
+using thinskin::tests::check_near_rel;
+
+namespace {
+constexpr double in_mm = 25.4, ksi_MPa = 6.894757, kip_in = 4448.2216 * 25.4;
+constexpr double in3 = in_mm * in_mm * in_mm;
+constexpr double four_digits = 6e-4;
+
+AngleBending us_angle(double b, double t, double Sx, double Lb, double Cb, double toe, double restraint)
+{
+    return {.b_mm = b * in_mm, .t_mm = t * in_mm, .Sx_mm3 = Sx * in3, .Fy_MPa = 36 * ksi_MPa, .E_MPa = 29000 * ksi_MPa,
+            .Lb_mm = Lb * in_mm, .Cb = Cb, .toe = toe, .restraint = restraint};
+}
+} // namespace
+
+TEST_SUITE_BEGIN("published: angles");
+
+TEST_CASE("AISC 360-16 F10.1 (AB-1): L2x2x1/8 of 36 ksi with continuous restraint, toe in tension")
+{
+    // [formula] 1.5 Fy Sx/1.67 = 4.236 kip in; Sx 0.131 in3 [read]
+    const AngleBendingDetail got = angle_bending_detail(us_angle(2, 0.125, 0.131, 36, 1, toe_in_tension, restrained_continuously));
+    check_near_rel(got.resistance.capacity / kip_in, 4.236, four_digits);
+    CHECK(got.governs == "yielding");
+}
+
+TEST_CASE("AISC 360-16 F10.2 (AB-1): L2x2x1/8 over 36 in, toe in compression and in tension")
+{
+    const AngleBendingDetail pushed = angle_bending_detail(us_angle(2, 0.125, 0.131, 36, 1, toe_in_compression, unrestrained));
+    check_near_rel(pushed.My_Nmm / kip_in, 3.773, four_digits); // [formula], all of this case
+    check_near_rel(pushed.Mcr_Nmm / kip_in, 11.78, four_digits);
+    check_near_rel(pushed.lateral_Nmm / kip_in, 4.746, four_digits);
+    check_near_rel(pushed.resistance.capacity / kip_in, 2.842, four_digits);
+    CHECK(pushed.governs == "lateral-torsional buckling");
+    const AngleBendingDetail pulled = angle_bending_detail(us_angle(2, 0.125, 0.131, 36, 1, toe_in_tension, unrestrained));
+    check_near_rel(pulled.Mcr_Nmm / kip_in, 63.69, four_digits);
+    check_near_rel(pulled.resistance.nominal / kip_in, 5.659, four_digits);
+    check_near_rel(pulled.resistance.capacity / kip_in, 3.389, four_digits);
+}
+
+TEST_CASE("AISC 360-16 F10.3 (AB-1): L2x2x1/8 has legs of b/t = 16, above 15.33")
+{
+    // [formula] bracket 1.460: 5.510 kip in
+    const AngleBendingDetail got = angle_bending_detail(us_angle(2, 0.125, 0.131, 36, 1, toe_in_compression, unrestrained));
+    check_near_rel(got.leg_Nmm / kip_in, 5.510, four_digits);
+    check_near_rel(got.leg_Nmm / kip_in / 1.67, 3.299, four_digits);
+}
+
+TEST_CASE("AISC 360-16 F10 (AB-1): L3x3x1/4 over 24 in and L4x4x1/4 over 72 in, toe in compression")
+{
+    const AngleBendingDetail three = angle_bending_detail(us_angle(3, 0.25, 0.569, 24, 1, toe_in_compression, unrestrained));
+    check_near_rel(three.My_Nmm / kip_in, 16.39, four_digits); // [formula]; 2010 constants give 107.97 and 24.0
+    check_near_rel(three.Mcr_Nmm / kip_in, 106.1, four_digits);
+    check_near_rel(three.resistance.nominal / kip_in, 23.93, four_digits);
+    // inputs and limits 15.3 and 25.8 [read] Design Examples F.11A; moments [formula]
+    const AngleBendingDetail four = angle_bending_detail(us_angle(4, 0.25, 1.03, 72, 1.14, toe_in_compression, unrestrained));
+    check_near_rel(four.My_Nmm / kip_in, 29.66, four_digits);
+    check_near_rel(four.Mcr_Nmm / kip_in, 107.4, four_digits);
+    check_near_rel(four.lateral_Nmm / kip_in, 38.72, four_digits);
+    check_near_rel(four.leg_Nmm / kip_in, 43.32, four_digits);
+}
+
+TEST_CASE("AISC 360-16 F10.1 (AB-1): 40x40x4 of S235 on a short length")
+{
+    // [formula] 1.5 x 0.8 x 235 x 1615 mm3 (sharp corners)/1.67 = 272.8 N m
+    const base::Resistance got = angle_bending({.b_mm = 40, .t_mm = 4, .Sx_mm3 = 1615, .Fy_MPa = 235, .E_MPa = 200000,
+                                                .Lb_mm = 100, .Cb = 1, .toe = toe_in_compression, .restraint = unrestrained});
+    check_near_rel(got.capacity, 272800, four_digits);
+}
+
+TEST_CASE("Saint-Venant torsion of a narrow rectangle (AT-1): shear is T t/J, as in any textbook")
+{
+    // [formula] 30 x 3: J = 270 mm4; 0.6 x 235 x 270/3 = 12 690 N mm, over 1.67
+    check_near_rel(open_section_torsion({.J_mm4 = 30 * 27 / 3.0, .t_mm = 3, .Fy_MPa = 235}).capacity, 12690 / 1.67, 1e-12);
+}
+
+TEST_CASE("Plastic strip (LL-1): 4 mm leg of S235, bolt 21 mm from the standing leg, 24 mm washer")
+{
+    // [formula] w = 24 + 42 = 66 mm: M = 235 x 66 x 16/4 = 62 040 N mm, F = 2954.3 N; 50 mm available: 2238.1 N
+    const LyingLeg in{.t_mm = 4, .Fy_MPa = 235, .a_mm = 21, .washer_mm = 24, .available_mm = 200};
+    check_near_rel(lying_leg(in).nominal, 2954.3, 5e-5);
+    LyingLeg narrow = in;
+    narrow.available_mm = 50;
+    check_near_rel(lying_leg(narrow).nominal, 2238.1, 5e-5);
+}
+
+TEST_SUITE_END();

@@ -1,0 +1,83 @@
+// Bearing, tear-out, distances. Labels at the rows: [read] the number stood in text that was read; [formula] worked out by hand from
+// the clause outside this program; [memory] recalled from a printed design table. Tolerances: half a unit of the last printed digit.
+#include "strength/bearing.h"
+#include "support/near.h"
+
+using namespace thinskin;
+using namespace thinskin::strength;
+using thinskin::tests::check_near_rel;
+
+namespace {
+constexpr double in_mm = 25.4, kip_N = 4448.2216, ksi_MPa = 6.894757;
+}
+
+TEST_SUITE_BEGIN("published: bearing of bolts");
+
+TEST_CASE("AISI S100 J3.3.1 and J3.3.2 (BB-1, BB-2): worked example of 2004, 3/8 in bolt in 0.06 in sheet of 55 ksi")
+{
+    // [read] engineers' mail archive, November 2004, to AISI 2001 E3.3, whose formulas J3.3 took over: 2.78 kip and 2.24 kip
+    const double d = 0.375 * in_mm, t = 0.06 * in_mm, Fu = 55 * ksi_MPa;
+    check_near_rel(bolt_bearing({.d_mm = d, .t_mm = t, .Fu_MPa = Fu, .mf = mf_bare_or_one_washer}).nominal / kip_N, 2.78, 0.0018);
+    // 0.0394 per mm stands for 1/25.4: 0.02 % more
+    check_near_rel(bolt_bearing_deformation({.d_mm = d, .t_mm = t, .Fu_MPa = Fu}).nominal / kip_N, 2.24, 0.0025);
+}
+
+TEST_CASE("AISI S100-16 J3.3.1 (BB-1): metric bolts in thin sheet, all three branches of C")
+{
+    struct Row { double d, t, mf, nominal, allowable; }; // [formula], 4 digits
+    constexpr Row rows[] = {{8, 0.8, 1.0, 5184, 2074},   // d/t = 10, C = 3
+                            {10, 0.8, 1.0, 5940, 2376},  // C = 2.75
+                            {6, 0.7, 0.75, 2552, 1021},  // C = 3, one washer
+                            {20, 0.8, 1.0, 7776, 3110}}; // d/t = 25, C = 1.8
+    for (const Row& r : rows) {
+        CAPTURE(r.d);
+        const base::Resistance got = bolt_bearing({.d_mm = r.d, .t_mm = r.t, .Fu_MPa = 270, .mf = r.mf});
+        check_near_rel(got.nominal, r.nominal, 5e-4);
+        check_near_rel(got.capacity, r.allowable, 5e-4);
+    }
+}
+
+TEST_CASE("AISI S100-16 J3.3.2 (BB-2): metric bolts in thin sheet of 270 MPa")
+{
+    struct Row { double d, t, nominal, allowable; }; // [formula], 4 digits
+    constexpr Row rows[] = {{8, 0.8, 2897, 1305}, {10, 0.8, 3621, 1631}, {6, 0.7, 1880, 846.9}};
+    for (const Row& r : rows) {
+        CAPTURE(r.d);
+        const base::Resistance got = bolt_bearing_deformation({.d_mm = r.d, .t_mm = r.t, .Fu_MPa = 270});
+        check_near_rel(got.nominal, r.nominal, 5e-4);
+        check_near_rel(got.capacity, r.allowable, 5e-4);
+    }
+}
+
+TEST_CASE("AISI S100-16 J3 (BB-1, BB-2): 0.60 mm of steel is below the clause and is not covered")
+{
+    const base::Resistance thin = bolt_bearing({.d_mm = 8, .t_mm = 0.60, .Fu_MPa = 270, .mf = 1.0});
+    CHECK_FALSE(thin.covered);
+    CHECK(thin.reason == "t = 0.6 mm is outside 0.61 .. 4.76 mm");
+    CHECK_FALSE(bolt_bearing_deformation({.d_mm = 8, .t_mm = 0.60, .Fu_MPa = 270}).covered);
+}
+
+TEST_CASE("AISC Manual Tables 7-4 and 7-5 (BB-3): 3/4 in bolt in 1 in of 58 ksi, allowable strength")
+{
+    // [memory] 52.2 kip per inch with bolts 3 in apart; 29.4 kip per inch at an edge distance of 1-1/4 in in a 13/16 in hole
+    const double d = 0.75 * in_mm, t = in_mm, Fu = 58 * ksi_MPa, hole = 13.0 / 16 * in_mm;
+    check_near_rel(hot_rolled_bearing({.d_mm = d, .t_mm = t, .Fu_MPa = Fu, .lc_mm = 3 * in_mm - hole}).capacity / kip_N, 52.2, 0.001);
+    check_near_rel(hot_rolled_bearing({.d_mm = d, .t_mm = t, .Fu_MPa = Fu, .lc_mm = 1.25 * in_mm - hole / 2}).capacity / kip_N, 29.4, 0.002);
+}
+
+TEST_CASE("AISI S100-16 J6.1 (TO-1): M8 in a 9 mm hole, 16 mm from the edge of 0.8 mm sheet")
+{
+    // [formula] e_net = 16 - 4.5 = 11.5 mm: 2981 N, 1343 N allowable
+    const base::Resistance got = sheet_tear_out({.t_mm = 0.8, .Fu_MPa = 270, .e_net_mm = 11.5, .n = 1});
+    check_near_rel(got.nominal, 2981, 5e-4);
+    check_near_rel(got.capacity, 1343, 5e-4);
+}
+
+TEST_CASE("AISI S100-16 J3.1, J3.2 (SP-1, ED-1): 3 d and 1.5 d for 0.190 in")
+{
+    // 3 d and 1.5 d [read] in a steel design handbook; 14.48 mm and 7.239 mm [formula]
+    check_near_rel(minimum_spacing({.d_mm = 0.190 * in_mm}).capacity, 14.48, 5e-4);
+    check_near_rel(minimum_edge_distance({.d_mm = 0.190 * in_mm}).capacity, 7.239, 5e-4);
+}
+
+TEST_SUITE_END();
