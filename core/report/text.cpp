@@ -57,16 +57,24 @@ std::string judgement_count(const Outcome& o)
                        n, n == 1 ? "" : "s", n == 1 ? "es" : "");
 }
 
+/// "allowable_strength" as in the case file becomes "allowable strength".
+std::string words(std::string key)
+{
+    for (char& c : key)
+        if (c == '_') c = ' ';
+    return key;
+}
+
 std::string case_lines(const Outcome& o, const TextOptions& t)
 {
     std::string s = fmt::format("\nCase    {}{}\n", o.case_file, o.title.empty() ? "" : "  (" + o.title + ")");
-    s += fmt::format("Rules   {}{}\n", o.rules, t.strict ? ", strict: judgement counts as not covered" : "");
+    s += fmt::format("Rules   {}{}\n", words(o.rules), t.strict ? ", strict: judgement counts as not covered" : "");
     const results::Weight& w = o.weight;
     if (w.total_kg > 0)
         s += fmt::format("Weight  item {} kg, brackets {} kg, reinforcement {} kg, bare door {} kg: {} kg together\n", fixed(w.item_kg, 1),
                          fixed(w.brackets_kg, 1), fixed(w.reinforcement_kg, 1), fixed(w.door_kg, 1), fixed(w.total_kg, 1));
     if (!o.dynamic_basis.empty())
-        s += wrapped("Road    ", fmt::format("{}, dynamic factor {}. {}", o.dynamic_basis, figure(o.dynamic_factor), o.dynamic_derivation), t.width);
+        s += wrapped("Road    ", fmt::format("{}, dynamic factor {}. {}", words(o.dynamic_basis), figure(o.dynamic_factor), o.dynamic_derivation), t.width);
     return s;
 }
 

@@ -1,4 +1,5 @@
 #include "base/status.h"
+#include "formulary/formulary.h"
 #include "report/figures.h"
 #include "report/table.h"
 #include "report/text_parts.h"
@@ -60,6 +61,14 @@ std::string inputs_text(const Check& c)
     return s;
 }
 
+/// Id and formula of the clause as `thinskin formula` prints them.
+std::string clause_text(const Check& c)
+{
+    if (c.formula.empty()) return "";
+    const base::Card* card = formulary::find(c.formula);
+    return card == nullptr ? c.formula : fmt::format("{}  {}", c.formula, card->formula);
+}
+
 std::string source_text(const Check& c)
 {
     std::string s = c.source;
@@ -74,12 +83,20 @@ std::string detail_of(const Check& c, int width)
     const auto line = [&](std::string_view name, const std::string& text) {
         if (!text.empty()) s += wrapped(fmt::format("    {:<8} ", name), text, width);
     };
-    line("clause", c.formula);
+    line("clause", clause_text(c));
     line("inputs", inputs_text(c));
     line("source", source_text(c));
     line("range", c.range);
     line("note", c.note);
     return s;
+}
+
+std::string reason(const Check& c)
+{
+    const bool named = c.part.empty() || c.title.find(c.part) != std::string::npos;
+    std::string text = fmt::format("{}{}: {}", c.title, named ? "" : " (" + c.part + ")", c.note);
+    if (c.lift_with.empty() || c.note.find(c.lift_with) != std::string::npos) return text;
+    return text + fmt::format("{} lifted by {}", text.back() == '.' ? "" : ";", c.lift_with);
 }
 
 /// One line for each distinct reason; the same reason in twenty load cases is told once.
@@ -89,9 +106,7 @@ std::vector<std::string> reasons(const Outcome& o)
     std::set<std::tuple<std::string, std::string, std::string>> seen;
     for (const Check& c : o.checks) {
         if (c.status != Status::not_covered || !seen.insert({c.part, c.title, c.note}).second) continue;
-        std::string text = fmt::format("{}{}: {}", c.title, c.part.empty() || c.title.find(c.part) != std::string::npos ? "" : " (" + c.part + ")", c.note);
-        if (!c.lift_with.empty() && c.note.find(c.lift_with) == std::string::npos) text += fmt::format(" Lifted by: {}.", c.lift_with);
-        lines.push_back(std::move(text));
+        lines.push_back(reason(c));
     }
     return lines;
 }
