@@ -52,7 +52,7 @@ std::optional<double> plain_number(std::string_view text)
 /// "97 mm3" where the unit is one that a case file has no name for.
 std::optional<double> number_in_own_unit(std::string_view text, std::string_view unit)
 {
-    if (!text.ends_with(unit)) return std::nullopt;
+    if (unit == "-" || !text.ends_with(unit)) return std::nullopt;
     return plain_number(trimmed(text.substr(0, text.size() - unit.size())));
 }
 

@@ -1,5 +1,7 @@
 #include "formulary/formulary.h"
 
+#include "actions/cards.h"
+#include "statics/cards.h"
 #include "strength/cards.h"
 
 #include <algorithm>
@@ -14,8 +16,9 @@ namespace {
 std::vector<const base::Card*> join()
 {
     std::vector<const base::Card*> all;
-    const auto add = [&all](const std::vector<const base::Card*>& cards) { all.insert(all.end(), cards.begin(), cards.end()); };
-    add(strength::cards());
+    all.insert(all.end(), strength::cards().begin(), strength::cards().end());
+    for (const base::Card& card : actions::cards()) all.push_back(&card);
+    for (const base::Card& card : statics::cards()) all.push_back(&card);
     return all;
 }
 

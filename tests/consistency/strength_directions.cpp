@@ -1,0 +1,130 @@
+// Which way each symbol moves a capacity. Thicker, stronger, wider, shorter may never cost strength; where a clause does it by itself
+// the row states how much and why.
+#include "strength/cards.h"
+#include "formulary_samples.h"
+#include "support/near.h"
+
+#include <map>
+
+using namespace thinskin;
+using thinskin::tests::covered_sample;
+using thinskin::tests::sample;
+
+namespace {
+
+struct Direction {
+    int sign;              ///< +1 more gives more, -1 more gives less, 0 no direction
+    double allowed = 0;    ///< relative loss that the clause has by itself
+};
+using Directions = std::map<std::string, Direction>;
+
+const std::map<std::string, Directions>& directions()
+{
+    static const std::map<std::string, Directions> all{
+        {"BB-1", {{"d", {+1, 0.0101}}, // C d falls by 1 % between d/t = 20 and 22
+                  {"t", {+1}}, {"Fu", {+1}}, {"mf", {+1}}}},
+        {"BB-2", {{"d", {+1}}, {"t", {+1}}, {"Fu", {+1}}}},
+        {"BB-3", {{"d", {+1}}, {"t", {+1}}, {"Fu", {+1}}, {"lc", {+1}}}},
+        {"TO-1", {{"t", {+1}}, {"Fu", {+1}}, {"e_net", {+1}}, {"n", {+1}}}},
+        {"PO-1", {{"t1", {+1}}, {"Fu1", {+1}}, {"dh", {+1}}, {"washer", {0}}, {"dw", {+1}}, {"tw", {+1}}}}, // a washer smaller than the head
+        {"PU-1", {{"t", {+1}}, {"Fu", {+1}}, {"dm", {+1}}}},
+        {"ED-1", {{"d", {+1}}}},
+        {"SP-1", {{"d", {+1}}}},
+        {"SK-1", {{"Fy", {+1}}}},
+        {"SF-1", {{"t", {+1}}, {"Fy", {+1}}}},
+        {"RL-1", {{"Rn", {+1}}}},
+        {"BT-1", {{"d", {+1}}, {"Fu", {+1}}}},
+        {"BV-1", {{"d", {+1}}, {"Fu", {+1}}}},
+        {"BI-1", {{"d", {+1}}, {"Fu", {+1}}, {"V", {-1}}}},
+        {"BG-1", {{"As", {+1}}, {"fy", {+1}}, {"gap", {-1}}}},
+        {"AB-1", {{"b", {0}}, // a longer leg buckles sooner but resists twisting more, at a given Sx
+                  {"t", {+1}}, {"Sx", {+1}},
+                  {"Fy", {+1, 0.0091}}, // 0.9 % where the leg becomes slender
+                  {"E", {+1}}, {"Lb", {-1}}, {"Cb", {+1}}, {"toe", {-1}}, {"restraint", {+1}}}},
+        {"AT-1", {{"J", {+1}}, {"t", {-1}}, {"Fy", {+1}}}}, // at a given J the thicker wall has the larger stress
+        {"LL-1", {{"t", {+1}}, {"Fy", {+1}}, {"a", {-1}}, {"washer", {+1}}, {"available", {+1}}}},
+        {"TN-1", {{"Ag", {+1}}, {"Fy", {+1}}}},
+        {"TN-2", {{"Ag", {+1}}, {"t", {-1}}, // at a given gross area the thicker bar loses more to its hole
+                  {"n", {-1}}, {"dh", {-1}}, {"U", {+1}}, {"Fu", {+1}}}},
+        {"BC-1", {{"A", {+1}}, {"r", {+1, 0.0005}}, {"L", {-1, 0.0005}}, {"b_t", {0}}, {"Fy", {+1, 0.0005}}, {"E", {+1, 0.0005}}, // joint of E3-2 and E3-3
+                  {"ends", {0}}}}, // other radius of gyration
+        {"IA-1", {{"P/Pc", {0}}, {"Mx/Mcx", {0}}, {"My/Mcy", {0}}}},
+        {"BX-1", {{"h", {+1}}, {"b", {+1}}, {"t", {+1}}, {"Fy", {+1}}, {"E", {+1}}}},
+        {"CF-1", {{"b", {+1}}, {"h", {+1}}, {"Lb", {0}}, {"Fy", {+1}}, {"E", {0}}}}, // Lb and E only decide whether it is covered
+        {"WE-1", {{"w", {+1}}, {"FEXX", {+1}}}},
+        {"WE-2", {{"t", {+1}}, {"Fu", {+1}}, {"L", {-1}}, {"direction", {0}}}},
+        {"HI-1", {{"n", {+1}}, {"door", {0}}, {"Fn", {0}}, {"Ft", {0}}, {"Fz", {0}}}}, // an index: see its own case below
+    };
+    return all;
+}
+
+/// Moves one symbol up within its range; false = it could not be moved.
+bool raise(const base::Symbol& s, double& value, std::mt19937& random)
+{
+    const double other = sample(s, random);
+    const double nudged = value * 1.02;
+    const bool near = s.choices.empty() && random() % 2 == 0 && nudged > value && base::outside(s, nudged).empty();
+    const double next = near ? nudged : other;
+    if (!(next > value)) return false;
+    value = next;
+    return true;
+}
+
+void check_direction(const base::Card& card, std::size_t i, Direction direction, std::mt19937& random)
+{
+    int compared = 0;
+    for (int k = 0; k < 3000 && compared < 400; ++k) {
+        auto values = covered_sample(card, random);
+        REQUIRE(values.has_value());
+        const double before = card.evaluate(*values).capacity, from = (*values)[i];
+        if (!raise(card.symbols[i], (*values)[i], random)) continue;
+        const base::Resistance after = card.evaluate(*values);
+        if (!after.covered) continue;
+        ++compared;
+        CAPTURE(from);
+        CAPTURE((*values)[i]);
+        const double gain = direction.sign * (after.capacity - before);
+        CHECK(gain >= -(direction.allowed + 1e-12) * std::max(before, after.capacity));
+    }
+    CHECK(compared > 50);
+}
+
+} // namespace
+
+TEST_SUITE_BEGIN("consistency: directions of the clauses");
+
+TEST_CASE("thicker, stronger, larger, shorter: no clause loses strength, except by the amount that its row states")
+{
+    std::mt19937 random(42);
+    for (const base::Card* card : strength::cards()) {
+        CAPTURE(card->id);
+        const auto row = directions().find(card->id);
+        REQUIRE(row != directions().end());
+        REQUIRE(row->second.size() == card->symbols.size());
+        if (card->id == "HI-1") continue;
+        for (std::size_t i = 0; i < card->symbols.size(); ++i) {
+            CAPTURE(card->symbols[i].name);
+            const auto entry = row->second.find(card->symbols[i].name);
+            REQUIRE(entry != row->second.end());
+            if (entry->second.sign != 0) check_direction(*card, i, entry->second, random);
+        }
+    }
+}
+
+TEST_CASE("HI-1: the index grows with each force's size, not with its sign, and with the number of hinges")
+{
+    const auto index = [](std::vector<double> in) {
+        for (const base::Card* card : strength::cards())
+            if (card->id == "HI-1") return card->evaluate(in).nominal;
+        return -1.0;
+    };
+    const double start = index({2, 0, 100, 200, 300});
+    CHECK(start > 0);
+    CHECK(index({2, 0, -100, -200, -300}) == start);
+    CHECK(index({2, 0, 101, 200, 300}) > start);
+    CHECK(index({2, 0, 100, -201, 300}) > start);
+    CHECK(index({2, 0, 100, 200, 301}) > start);
+    CHECK(index({3, 0, 100, 200, 300}) > start); // the same force on one of three hinges, each proved for less
+}
+
+TEST_SUITE_END();
