@@ -1,0 +1,108 @@
+#include "checks/bar_rows.h"
+#include "checks/checks.h"
+#include "strength/bearing.h"
+#include "strength/bolts.h"
+#include "strength/welds.h"
+
+#include <algorithm>
+
+namespace thinskin::checks {
+
+namespace {
+
+constexpr double filler_strength = 420; ///< MPa, FEXX of a common filler for S235; common practice, no source
+
+double norm(const results::Vec3& v) { return std::hypot(v[0], v[1], v[2]); }
+
+/// Two fillets of length L beside the smaller leg, treated as lines: shear F/(2L), bending M/(L^2/3). All components of force
+/// and moment are taken as resultants, on the safe side.
+double weld_line_demand(const results::JointForce& j, double length) { return norm(j.force_N) / (2 * length) + norm(j.moment_Nm) * 1000 / (length * length / 3); }
+
+struct JointSpec { const char* name; const char* key; const layout::WeldOrBolt* joint; const catalogue::Section* section; const catalogue::Material* material; };
+
+void weld_rows(const Demands& d, const layout::Bracket& b, const JointSpec& spec, std::vector<results::Check>& out)
+{
+    Place place{fmt::format("{}/{}", spec.name, b.name), "bracket", b.name, fmt::format("weld {} of bracket {}", spec.name, b.name), false, fmt::format("brackets.{}.joints.{}", b.name, spec.key), ""};
+    if (!spec.joint->given || !(spec.joint->weld_leg > 0)) {
+        out.push_back(not_covered(place, spec.joint->given && !spec.joint->bolt.empty() ? "a bolted joint has no check yet; give a weld" : "how the parts are joined is not said"));
+        return;
+    }
+    const catalogue::Strength s = spec.material->strength(spec.section->t);
+    if (!s.covered) {
+        out.push_back(not_covered(place, s.reason));
+        return;
+    }
+    const double length = std::min(spec.section->b, spec.section->h);
+    place.note = fmt::format("two fillets of {:.0f} mm, force and moment as resultants; filler {:.0f} MPa assumed", length, filler_strength);
+    std::vector<Demand> demands;
+    for (const results::JointForce& j : *d.joints)
+        if (j.part == b.name && j.name == spec.name) demands.push_back({j.load_case, weld_line_demand(j, length), true, ""});
+    place.judgement = true;
+    out.push_back(worst_of(place, demands, strength::FilletThroat{spec.joint->weld_leg, filler_strength}));
+    place.id += "/beside";
+    place.title = "metal beside the " + place.title;
+    out.push_back(worst_of(place, demands, strength::SheetBesideFillet{spec.section->t, s.fu, length, strength::weld_across_force}));
+}
+
+void mount_rows(const Demands& d, const layout::Bracket& b, const layout::Mount& m, std::vector<results::Check>& out)
+{
+    Place place{"mount tension/" + m.name, "bracket", b.name, "uplift of the bolt at " + m.name, true, fmt::format("brackets.{}.mounts.use", b.name), ""};
+    if (!m.hardware || !m.hardware->not_covered.empty()) {
+        out.push_back(not_covered(place, m.hardware ? m.hardware->not_covered : "what holds the item on the arm is not said"));
+        return;
+    }
+    if (!m.rigid) {
+        place.lift_with = fmt::format("brackets.{}.mounts.kind: rigid", b.name);
+        out.push_back(not_covered(place, "a rubber mount in uplift holds only when it is captive; the tool cannot see that"));
+        return;
+    }
+    std::vector<Demand> uplift, shear;
+    std::vector<results::Check> both;
+    for (const results::MountForce& f : *d.mounts) {
+        if (f.name != m.name) continue;
+        const double up = std::max(0.0, f.force_N[1]), side = std::hypot(f.force_N[0], f.force_N[2]);
+        uplift.push_back({f.load_case, up, true, ""});
+        shear.push_back({f.load_case, side, true, ""});
+    }
+    out.push_back(worst_of(place, uplift, strength::BoltTension{m.hardware->d, m.hardware->fub}));
+    place.id = "mount shear/" + m.name;
+    place.title = "shear of the bolt at " + m.name;
+    out.push_back(worst_of(place, shear, strength::BoltShear{m.hardware->d, m.hardware->fub}));
+    for (std::size_t i = 0; i < uplift.size(); ++i) {
+        place.id = "mount tension with shear/" + m.name;
+        place.title = "uplift of the bolt at " + m.name + " beside its shear";
+        both.push_back(against_clause(place, uplift[i], strength::BoltTensionWithShear{m.hardware->d, m.hardware->fub, shear[i].value}));
+    }
+    if (!both.empty()) out.push_back(worst(std::move(both)));
+    const catalogue::Strength s = b.arm_material.strength(b.arm_section.t);
+    Place bearing{"mount bearing/" + m.name, "bracket", b.name, fmt::format("bearing of arm {} at {}", b.name, m.name), false, "", ""};
+    const double clear = b.arm_section.b - std::abs(b.x - b.web_x) - m.hardware->hole / 2;
+    if (s.covered) out.push_back(worst_of(bearing, shear, strength::HotRolledBearing{m.hardware->d, b.arm_section.t, s.fu, clear}));
+    else out.push_back(not_covered(bearing, s.reason));
+}
+
+} // namespace
+
+std::vector<results::Check> bracket(const Demands& d)
+{
+    std::vector<results::Check> out;
+    const auto add = [&out](std::vector<results::Check> rows) { out.insert(out.end(), rows.begin(), rows.end()); };
+    for (const layout::Bracket& b : d.layout->brackets) {
+        const auto bar = [&](const std::string& part, const catalogue::Section& s, const catalogue::Material& m, double length) {
+            return Bar{part + " " + b.name, "bracket", b.name, &s, &m, length, of_member(*d.members, part + " " + b.name)};
+        };
+        add(bar_rows(bar("leg", b.leg.section, b.leg.material, b.leg.length())));
+        add(bar_rows(bar("arm", b.arm_section, b.arm_material, b.arm_length)));
+        weld_rows(d, b, {"arm to leg", "arm_leg", &b.arm_leg, &b.arm_section, &b.arm_material}, out);
+        if (b.has_brace) {
+            add(brace_rows(bar("brace", b.brace_section, b.brace_material, std::hypot(b.arm_top_y - b.brace_from_y, b.brace_to_z))));
+            weld_rows(d, b, {"brace to leg", "brace_leg", &b.brace_leg, &b.brace_section, &b.brace_material}, out);
+            weld_rows(d, b, {"brace to arm", "brace_arm", &b.brace_arm, &b.brace_section, &b.brace_material}, out);
+        }
+        if (b.mounts.empty()) out.push_back(not_covered({"mounts/" + b.name, "bracket", b.name, "mounts of bracket " + b.name, false, fmt::format("brackets.{}.mounts", b.name), ""}, "the item is not held on this arm"));
+        for (const layout::Mount& m : b.mounts) mount_rows(d, b, m, out);
+    }
+    return out;
+}
+
+} // namespace thinskin::checks

@@ -1,0 +1,45 @@
+#pragma once
+#include "layout/layout.h"
+#include "results/results.h"
+
+namespace thinskin::checks {
+
+/// Everything the checks look at: places and materials from the layout, demands from the results.
+struct Demands {
+    const layout::Layout* layout = nullptr;
+    const std::vector<results::FastenerForce>* fasteners = nullptr;
+    const std::vector<results::MemberForce>* members = nullptr;
+    const std::vector<results::EndForce>* ends = nullptr;
+    const std::vector<results::MountForce>* mounts = nullptr;
+    const std::vector<results::JointForce>* joints = nullptr;
+    const std::vector<results::SkinState>* skin = nullptr;
+};
+
+// One function a group; each row is the worst over the load cases.
+[[nodiscard]] std::vector<results::Check> fixing(const Demands& d);
+[[nodiscard]] std::vector<results::Check> reinforcement(const Demands& d);
+[[nodiscard]] std::vector<results::Check> bracket(const Demands& d);
+[[nodiscard]] std::vector<results::Check> panel(const Demands& d);
+/// Parts that the case names and this version cannot judge, and rule sets without clauses.
+[[nodiscard]] std::vector<results::Check> not_covered_parts(const Demands& d);
+
+/// Least margin first, then rows without demand, then not covered; stable.
+void sort_rows(std::vector<results::Check>& rows);
+
+/// Groups in their fixed order with the status of each, and the verdict: the worst required group.
+[[nodiscard]] std::vector<results::Group> groups(const std::vector<results::Check>& rows);
+[[nodiscard]] base::Verdict verdict(const std::vector<results::Group>& groups);
+/// The required row with the least margin; none when nothing has a number.
+[[nodiscard]] std::optional<results::Check> governing(const std::vector<results::Check>& sorted_rows);
+
+/// Allowable stress of the skin in MPa for criterion (i); NaN when the skin's strength is not covered.
+[[nodiscard]] double skin_allowable(const layout::Layout& l);
+
+/// First and second line of the output, in words a fitter understands.
+[[nodiscard]] std::string headline(const results::Outcome& o);
+[[nodiscard]] std::string advice(const results::Outcome& o, const layout::Layout& l);
+
+/// Judgement becomes not covered; groups, verdict and lines follow.
+void apply_strict(results::Outcome& o);
+
+} // namespace thinskin::checks

@@ -1,0 +1,100 @@
+#include "checks/checks.h"
+
+#include <algorithm>
+#include <array>
+
+namespace thinskin::checks {
+
+namespace {
+
+using base::Status;
+using base::Verdict;
+
+constexpr std::array names{"fixing", "reinforcement", "bracket", "panel", "door"};
+
+int rank(const results::Check& c) { return c.has_numbers() ? 0 : 1; }
+
+void count(results::Group& g, const results::Check& c)
+{
+    if (c.status == Status::pass) ++g.passed;
+    if (c.status == Status::judgement) ++g.judgements;
+    if (c.status == Status::fail) ++g.failed;
+    if (c.status == Status::not_covered) {
+        ++g.not_covered;
+        if (g.lift_with.empty()) g.lift_with = c.lift_with;
+    }
+    if (c.has_numbers() && (!g.least_margin || c.margin() < *g.least_margin)) {
+        g.least_margin = c.margin();
+        g.part = c.part;
+        g.check = c.title;
+    }
+}
+
+/// A group passes only when every required row of it does.
+Verdict status_of(const results::Group& g)
+{
+    if (g.failed > 0) return Verdict::fail;
+    if (g.not_covered > 0 || g.passed + g.judgements == 0) return Verdict::not_covered;
+    return Verdict::pass;
+}
+
+} // namespace
+
+void sort_rows(std::vector<results::Check>& rows)
+{
+    std::stable_sort(rows.begin(), rows.end(), [](const results::Check& a, const results::Check& b) {
+        if (rank(a) != rank(b)) return rank(a) < rank(b);
+        return a.has_numbers() && a.margin() < b.margin();
+    });
+}
+
+std::vector<results::Group> groups(const std::vector<results::Check>& rows)
+{
+    std::vector<results::Group> out;
+    for (const char* name : names) {
+        results::Group g;
+        g.name = name;
+        bool any = false;
+        for (const results::Check& c : rows)
+            if (c.group == name && c.required) {
+                any = true;
+                count(g, c);
+            }
+        g.status = status_of(g);
+        if (any) out.push_back(g);
+    }
+    return out;
+}
+
+base::Verdict verdict(const std::vector<results::Group>& all)
+{
+    const auto any = [&](Verdict v) { return std::any_of(all.begin(), all.end(), [v](const results::Group& g) { return g.required && g.status == v; }); };
+    if (any(Verdict::fail)) return Verdict::fail;
+    if (any(Verdict::not_solved)) return Verdict::not_solved;
+    if (all.empty() || any(Verdict::not_covered)) return Verdict::not_covered;
+    return Verdict::pass;
+}
+
+std::optional<results::Check> governing(const std::vector<results::Check>& rows)
+{
+    std::optional<results::Check> best;
+    for (const results::Check& c : rows)
+        if (c.required && c.has_numbers() && (!best || c.margin() < best->margin())) best = c;
+    return best;
+}
+
+void apply_strict(results::Outcome& o)
+{
+    for (results::Check& c : o.checks)
+        if (c.status == Status::judgement) {
+            c.status = Status::not_covered;
+            c.note = "passes on judgement only; --strict does not count it" + (c.note.empty() ? "" : "; " + c.note);
+        }
+    sort_rows(o.checks);
+    o.groups = groups(o.checks);
+    o.governing = governing(o.checks);
+    if (o.verdict != Verdict::not_solved) o.verdict = verdict(o.groups);
+    o.headline = headline(o);
+}
+
+} // namespace thinskin::checks

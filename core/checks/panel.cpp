@@ -1,0 +1,66 @@
+#include "checks/checks.h"
+#include "checks/rows.h"
+#include "strength/sheet.h"
+
+namespace thinskin::checks {
+
+namespace {
+
+constexpr double parked_limit_mm = 1.0; ///< more than this parked is looked into; common practice, no source
+
+std::vector<Demand> demands(const Demands& d, double results::SkinState::*figure)
+{
+    std::vector<Demand> out;
+    for (const results::SkinState& s : *d.skin) out.push_back({s.load_case, s.*figure, s.stands, s.why_not});
+    return out;
+}
+
+Place place(const std::string& id, const std::string& title) { return {id, "panel", "skin", title, false, "reinforcement, or analysis with large deflection (not in this version)", ""}; }
+
+void deflection_row(const Demands& d, std::vector<results::Check>& out)
+{
+    for (const results::SkinState& s : *d.skin) {
+        if (s.load_case != "parked") continue;
+        Place p = place("skin deflection", "parked deflection of the skin relative to the frame");
+        p.judgement = true;
+        out.push_back(against_limit(p, {s.load_case, s.max_deflection_mm, s.stands, s.why_not},
+                                    {parked_limit_mm, "mm", d.layout->source->rules == model::Rules::allowable_strength ? "allowable_strength" : "partial_factors", "a skin that moves more when parked is looked into", "common practice, no source"}));
+    }
+}
+
+} // namespace
+
+double skin_allowable(const layout::Layout& l)
+{
+    const catalogue::Strength s = l.skin.material.strength(l.skin.core);
+    if (!s.covered) return NAN;
+    const base::Resistance r = strength::sheet_stress({s.fy});
+    return r.covered ? r.capacity : NAN;
+}
+
+std::vector<results::Check> panel(const Demands& d)
+{
+    const catalogue::Strength s = d.layout->skin.material.strength(d.layout->skin.core);
+    if (!s.covered) {
+        Place p = place("skin stress", "stress of the skin");
+        p.lift_with = "panel.skin.material";
+        return {not_covered(p, s.reason)};
+    }
+    std::vector<results::Check> out;
+    Place stress = place("skin stress", "stress of the skin outside the washers");
+    stress.note = "bending and membrane, both faces, read on a ring round each washer and at the grid; the ring is up to 5 % off on a 30 mm grid";
+    out.push_back(worst_of(stress, demands(d, &results::SkinState::max_von_mises_MPa), strength::SheetStress{s.fy}));
+    out.push_back(worst_of(place("hem shear flow", "shear flow handed to the hem"), demands(d, &results::SkinState::hem_shear_flow_N_mm), strength::ShearFlow{d.layout->skin.core, s.fy}));
+    deflection_row(d, out);
+    return out;
+}
+
+std::vector<results::Check> not_covered_parts(const Demands& d)
+{
+    std::vector<results::Check> out;
+    for (const layout::Layout::NotCovered& n : d.layout->not_covered)
+        out.push_back(not_covered({fmt::format("not covered/{}/{}", n.group, n.part), n.group, n.part, n.part, false, n.lift_with, ""}, n.reason));
+    return out;
+}
+
+} // namespace thinskin::checks

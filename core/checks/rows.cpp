@@ -1,0 +1,103 @@
+#include "checks/rows.h"
+
+#include <algorithm>
+
+namespace thinskin::checks {
+
+namespace {
+
+results::Check blank(const Place& p)
+{
+    results::Check c;
+    c.id = p.id;
+    c.group = p.group;
+    c.part = p.part;
+    c.title = p.title;
+    c.lift_with = p.lift_with;
+    c.note = p.note;
+    return c;
+}
+
+int rank(const results::Check& c)
+{
+    if (c.status == base::Status::fail) return 2;
+    return c.status == base::Status::not_covered ? 1 : 0;
+}
+
+bool worse(const results::Check& a, const results::Check& b)
+{
+    if (rank(a) != rank(b)) return rank(a) > rank(b);
+    return a.has_numbers() && a.utilisation() > b.utilisation();
+}
+
+/// Written so that a NaN can never pass.
+void decide(results::Check& c, bool judgement)
+{
+    if (!std::isfinite(c.demand) || !std::isfinite(c.capacity) || !(c.capacity > 0)) {
+        c.status = base::Status::not_covered;
+        c.note = "demand or capacity is not a number";
+    } else if (c.demand <= c.capacity) {
+        c.status = judgement ? base::Status::judgement : base::Status::pass;
+    } else {
+        c.status = base::Status::fail;
+    }
+}
+
+} // namespace
+
+results::Check not_covered(const Place& p, const std::string& reason)
+{
+    results::Check c = blank(p);
+    c.status = base::Status::not_covered;
+    c.note = reason;
+    return c;
+}
+
+results::Check against_limit(const Place& p, const Demand& d, const Limit& limit)
+{
+    if (!d.stands) return not_covered(p, "large deflection: " + d.why_not);
+    results::Check c = blank(p);
+    c.load_case = d.load_case;
+    c.demand = d.value;
+    c.capacity = limit.capacity;
+    c.unit = limit.unit;
+    c.rule = limit.rule;
+    c.source = limit.source;
+    c.label = limit.label;
+    decide(c, p.judgement);
+    return c;
+}
+
+results::Check against(const Place& p, const Demand& d, const base::Resistance& r, const base::Card& card, std::map<std::string, double> inputs)
+{
+    results::Check c = blank(p);
+    c.formula = card.id;
+    c.load_case = d.load_case;
+    c.unit = card.unit;
+    c.rule = card.rule;
+    c.source = card.source;
+    c.edition = card.edition;
+    c.label = base::name(card.label);
+    c.range = card.range;
+    c.inputs = std::move(inputs);
+    c.demand = d.value;
+    if (!d.stands) {
+        c.note = "large deflection: " + d.why_not;
+    } else if (!r.covered) {
+        c.note = r.reason;
+    } else {
+        c.capacity = r.capacity;
+        decide(c, p.judgement || card.label == base::Label::judgement);
+    }
+    return c;
+}
+
+results::Check worst(std::vector<results::Check> rows)
+{
+    results::Check best = rows.front();
+    for (const results::Check& c : rows)
+        if (worse(c, best)) best = c;
+    return best;
+}
+
+} // namespace thinskin::checks

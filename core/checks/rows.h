@@ -1,0 +1,56 @@
+#pragma once
+#include "layout/layout.h"
+#include "results/results.h"
+#include "strength/clause.h"
+
+#include <cmath>
+#include <fmt/core.h>
+
+/// Demand against clause. Every row knows its clause; a row is a pass only when demand <= capacity holds with finite numbers.
+namespace thinskin::checks {
+
+/// What is asked of one part in one load case. `stands` false: the linear figure does not hold, see `why_not`.
+struct Demand {
+    std::string load_case;
+    double value = 0;
+    bool stands = true;
+    std::string why_not;
+};
+
+/// Where a row belongs and what it is called.
+struct Place {
+    std::string id, group, part, title;
+    bool judgement = false;        ///< the clause is used by analogy here
+    std::string lift_with;         ///< the input that would lift a not covered
+    std::string note;
+};
+
+/// A row that has no number: reason and the one input that would lift it.
+[[nodiscard]] results::Check not_covered(const Place& p, const std::string& reason);
+
+/// A row from a capacity without a clause (a limit of the trade); `source` and `label` say whose.
+struct Limit { double capacity; std::string unit, rule, source, label; };
+[[nodiscard]] results::Check against_limit(const Place& p, const Demand& d, const Limit& limit);
+
+/// A row from a resistance and its card.
+[[nodiscard]] results::Check against(const Place& p, const Demand& d, const base::Resistance& r, const base::Card& card, std::map<std::string, double> inputs);
+
+/// A row for one clause and one demand.
+template <class In> [[nodiscard]] results::Check against_clause(const Place& p, const Demand& d, const In& in)
+{
+    return against(p, d, strength::resistance(in), strength::card_of(in), strength::inputs_of(in));
+}
+
+/// The row that counts among the same check in several load cases: a failing one, else one that is not covered, else the
+/// one with the largest utilisation. `rows` must not be empty.
+[[nodiscard]] results::Check worst(std::vector<results::Check> rows);
+
+/// One clause over all demands.
+template <class In> [[nodiscard]] results::Check worst_of(const Place& p, const std::vector<Demand>& demands, const In& in)
+{
+    std::vector<results::Check> rows;
+    for (const Demand& d : demands) rows.push_back(against_clause(p, d, in));
+    return rows.empty() ? not_covered(p, "no load case was run") : worst(std::move(rows));
+}
+
+} // namespace thinskin::checks
