@@ -1,0 +1,98 @@
+#include "casefile/row_maker.h"
+
+namespace thinskin::casefile {
+
+using base::Dimension;
+
+std::vector<Row> job_rows()
+{
+    return {
+        of(Type::integer, "format", "Number of the file format.").required().from(1).to(1),
+        block("job", "What the record is filed under."),
+        text("job.title", "The job in one line.").required(),
+        text("job.number", "Job number."),
+        text("job.vehicle", "Vehicle, in the words of the shop."),
+        text("job.prepared_by", "Who measured and typed."),
+        text("job.notes", "Anything else for the file."),
+        word("rules", {"allowable_strength", "partial_factors"}, "Rule set of all strength checks; never mixed.")
+            .fallback("allowable_strength"),
+        block("road", "What the vehicle drives on. Needed as soon as an item or brackets are given."),
+        word("road.surface", {"sealed", "unsealed", "track"}, "Row of the road catalogue.").required(),
+        word("road.basis", {"quasi_static", "base_pulse", "random_vibration"}, "How the dynamic factor is found.")
+            .fallback("quasi_static"),
+        length("road.distance_per_year", "Kilometres a year, for the repeated load and the re-check plan.").above(0),
+    };
+}
+
+std::vector<Row> panel_rows()
+{
+    const std::string hem = "a hem is neither free nor rigid; nobody measured it";
+    return {
+        block("panel", "The door or wall that carries.").required(),
+        word("panel.kind", {"door", "wall", "sliding_door", "top_hinged_door"},
+             "What the panel is. The sliding and the top-hinged door are read and not covered.").required(),
+        word("panel.faces", {"rear", "front", "left", "right"}, "Side of the vehicle the panel looks to.").required(),
+        length("panel.width", "Skin between its left and right edge.").required().above(0),
+        length("panel.height", "Skin between its bottom and top edge.").required().above(0),
+        block("panel.skin", "The outer sheet.").required(),
+        text("panel.skin.material", "Grade, a row of the material catalogue.").required(),
+        of(Type::sheet_thickness, "panel.skin.thickness", "Thickness with its zinc, without paint.").required().above(0).spread("-10 % .. +10 %"),
+        length("panel.skin.coating", "Zinc of both sides together, taken off the thickness for strength.").from(0)
+            .assumed("0.04 mm", "the zinc was not measured; a 275 g/m2 coat is about 0.04 mm").spread("0 mm .. 0.06 mm"),
+        length("panel.skin.crown", "How far the middle of the skin stands out of its edges; snap-through is not covered.").from(0).fallback("0 mm"),
+        block("panel.edges", "How each edge of the skin is held against turning."),
+        of(Type::word_or_block, "panel.edges.left", "Left edge.").words({"held", "hinged", "free"}).shared("<edge>").assumed("held", hem).spread("hinged .. held"),
+        of(Type::word_or_block, "panel.edges.right", "Right edge.").words({"held", "hinged", "free"}).shared("<edge>").assumed("held", hem).spread("hinged .. held"),
+        of(Type::word_or_block, "panel.edges.bottom", "Lower edge.").words({"held", "hinged", "free"}).shared("<edge>").assumed("held", hem).spread("hinged .. held"),
+        of(Type::word_or_block, "panel.edges.top", "Upper edge.").words({"held", "hinged", "free"}).shared("<edge>").assumed("held", hem).spread("hinged .. held"),
+        word("panel.edges_in_plane", {"fixed", "movable"}, "Whether an edge can move in the plane of the skin, across itself.")
+            .assumed("fixed", "how far the hem gives in the plane of the skin was not measured").spread("movable .. fixed"),
+        of(Type::block_or_edges, "panel.frame", "What stands round the skin: once for all edges, or under left, right, bottom, top.").shared("<frame>"),
+        block("panel.cavity", "The space behind the skin."),
+        length("panel.cavity.depth", "From the inner face of the skin to the inner panel.").required().from(0),
+        text("panel.cavity.inner_panel", "What closes the cavity, in words.").fallback("none"),
+        blocks("panel.ribs", "Members that were behind the skin before the job."),
+        text("panel.ribs[].name", "Name in all tables.").required(),
+        of(Type::point2, "panel.ribs[].from", "One end of its line.").required(),
+        of(Type::point2, "panel.ribs[].to", "Other end of its line.").required(),
+        of(Type::section, "panel.ribs[].section", "Section, such as hat 40x25x1.0; flat 20x2 stands on its edge unless lying is given.").required(),
+        text("panel.ribs[].material", "Grade, a row of the material catalogue.").required(),
+        word("panel.ribs[].lying", {"left", "right", "up", "down"}, "Which way the leg on the skin points from its heel."),
+        word("panel.ribs[].seen", {"seen", "tapped", "assumed"}, "How it is known to be there.")
+            .assumed("assumed", "nobody says that the rib was seen or tapped"),
+        block("panel.ribs[].ends", "What holds its ends.").shared("<ends>")
+            .assumed("{to: none}", "no end fixing is given: the rib stops where it is drawn"),
+    };
+}
+
+std::vector<Row> door_rows()
+{
+    return {
+        block("door", "The leaf, its hinges and latches. Needed for panel.kind: door, not allowed for a wall."),
+        quantity("door.mass", Dimension::mass, "Leaf without the item.").required().above(0).spread("-10 % .. +10 %"),
+        of(Type::point3, "door.centre_of_mass", "Of the leaf without the item.").required(),
+        block("door.hinges", "Not given: the door group is not covered."),
+        word("door.hinges.side", {"left", "right"}, "Side of the hinges, seen from outside.").required(),
+        of(Type::quantities, "door.hinges.heights", "Heights of the hinges, two or more.").required(),
+        block("door.hinges.pin", "The hinge line.").required(),
+        length("door.hinges.pin.x", "Where the pin stands across the panel.").required(),
+        length("door.hinges.pin.z", "Where the pin stands in depth; behind the skin is negative.").required(),
+        block("door.hinges.evidence", "What is known of the strength of the hinges.")
+            .assumed("{kind: none}", "nobody gave a strength of the hinges: they are not covered"),
+        word("door.hinges.evidence.kind", {"none", "maker_limit", "proof_hang", "regulation"}, "Where the strength comes from.").required(),
+        quantity("door.hinges.evidence.mass", Dimension::mass, "Mass of the limit or of the hang.").above(0),
+        of(Type::point3, "door.hinges.evidence.at", "Where that mass sits."),
+        word("door.hinges.evidence.state", {"closed", "open"}, "State of the door in the proof hang."),
+        text("door.hinges.evidence.note", "Document, page, date."),
+        blocks("door.latches", "Where the closed door is caught."),
+        of(Type::point2, "door.latches[].at", "Place of the latch.").required(),
+        of(Type::word_or_block, "door.rest", "What the closed door sits on.").words({"none"}).shared("<rest>")
+            .assumed("none", "nobody says that the closed door sits on anything: the hinges carry all of it"),
+        quantity("door.opening_angle", Dimension::angle, "How far the door opens.").above(0).below(6.2831),
+        block("door.slam", "A door thrown shut. Not given: the slam is not covered."),
+        quantity("door.slam.edge_speed", Dimension::speed, "Speed of the free edge when it meets the stop.").required().above(0),
+        quantity("door.slam.stop", Dimension::time, "Time from touch to standstill.").required().above(0),
+    };
+}
+
+} // namespace thinskin::casefile

@@ -1,0 +1,196 @@
+#include "casefile/row_maker.h"
+
+namespace thinskin::casefile {
+
+using base::Dimension;
+
+std::vector<Row> item_rows()
+{
+    return {
+        block("item", "The thing that is hung."),
+        text("item.name", "Name in all tables.").required(),
+        quantity("item.mass", Dimension::mass, "With its fluids and everything bolted to it.").required().above(0),
+        quantity("item.mass_tolerance", Dimension::ratio, "How far the mass can be off, either way.").from(0).below(1)
+            .assumed("5 %", "the mass is from a plate or a scale of unknown class"),
+        of(Type::point3, "item.centre_of_mass", "Place of its centre of mass.").required(),
+        block("item.box", "Its outline, for interference and wind.").shared("<box3>"),
+        of(Type::quantities, "item.running_frequency", "Frequencies it shakes at by itself.").dimension(Dimension::frequency).above(0),
+        blocks("item.fixings", "Feet straight on the panel, for an item without brackets."),
+        of(Type::point2, "item.fixings[].at", "Place of the fastener.").required(),
+        of(Type::kind_name, "item.fixings[].use", "Fastener.").required(),
+        of(Type::foot, "item.fixings[].foot", "Foot on the skin: width x height x thickness.").required(),
+    };
+}
+
+std::vector<Row> bracket_rows()
+{
+    const std::string lying = "Which way the leg on the skin points from its heel.";
+    return {
+        blocks("brackets", "Cantilever brackets. A copy (copy_of, mirror_of) takes all but name, x and rename from the other bracket."),
+        text("brackets[].name", "Name in all tables.").required(),
+        text("brackets[].copy_of", "Bracket this one repeats, shifted by the difference of the bolt lines."),
+        text("brackets[].mirror_of", "Bracket this one repeats, reflected about its bolt line."),
+        length("brackets[].x", "Bolt line of the wall leg.").required(),
+        of(Type::renames, "brackets[].rename", "In a copy: names of its fasteners, {old: new}."),
+        block("brackets[].leg", "The leg on the skin.").required(),
+        length("brackets[].leg.from", "Height of its lower end.").required(),
+        length("brackets[].leg.to", "Height of its upper end.").required(),
+        of(Type::section, "brackets[].leg.section", "Section, such as angle 40x40x4.").required(),
+        text("brackets[].leg.material", "Grade, a row of the material catalogue.").required(),
+        word("brackets[].leg.lying", {"left", "right"}, lying).required(),
+        length("brackets[].leg.gauge", "From the heel to the bolt line.").required().above(0),
+        block("brackets[].arm", "The arm the item stands on.").required(),
+        length("brackets[].arm.at", "Height of its top face.").required(),
+        length("brackets[].arm.length", "From the leg outward.").required().above(0),
+        of(Type::section, "brackets[].arm.section", "Section, such as angle 40x40x4.").required(),
+        text("brackets[].arm.material", "Grade, a row of the material catalogue.").required(),
+        block("brackets[].brace", "The strut below the arm."),
+        length("brackets[].brace.from", "Height where it meets the leg.").required(),
+        length("brackets[].brace.to_arm", "From the leg outward to where it meets the arm.").required().above(0),
+        of(Type::section, "brackets[].brace.section", "Section, such as angle 25x25x3.").required(),
+        text("brackets[].brace.material", "Grade, a row of the material catalogue.").required(),
+        block("brackets[].joints", "How leg, arm and brace are joined. A joint that is not given is not covered."),
+        block("brackets[].joints.arm_leg", "Arm on leg.").shared("<joint>"),
+        block("brackets[].joints.brace_leg", "Brace on leg.").shared("<joint>"),
+        block("brackets[].joints.brace_arm", "Brace on arm.").shared("<joint>"),
+        blocks("brackets[].mounts", "What holds the item on the arm. None: the mounts are not covered."),
+        length("brackets[].mounts[].at", "From the leg outward.").required().from(0),
+        of(Type::kind_name, "brackets[].mounts[].use", "Fastener.").required(),
+        word("brackets[].mounts[].kind", {"rigid", "rubber"}, "Metal on metal, or a rubber mount.").required(),
+        quantity("brackets[].mounts[].stiffness", Dimension::stiffness, "Of a rubber mount.").above(0),
+        blocks("brackets[].fasteners", "Fasteners of the leg.").required().shared("<fastener>"),
+    };
+}
+
+std::vector<Row> fastener_rows()
+{
+    return {
+        of(Type::named_blocks, "fastener_kinds", "Each kind of fastener once, under the name the other blocks use."),
+        word("fastener_kinds{}.type", {"bolt", "screw", "rivet", "insert", "wood_screw"}, "Only the bolt is covered so far.").required(),
+        text("fastener_kinds{}.size", "Size, such as M8.").required(),
+        text("fastener_kinds{}.grade", "Property class, such as 8.8; a bolt needs it."),
+        word("fastener_kinds{}.head", {"outside", "inside"}, "Side of the head.").fallback("outside"),
+        of(Type::washer, "fastener_kinds{}.head_washer", "Washer under the head, diameter x thickness."),
+        of(Type::washer, "fastener_kinds{}.nut_washer", "Washer under the nut, diameter x thickness."),
+        length("fastener_kinds{}.hole", "Diameter of the hole. Not given: the catalogue's clearance hole.").above(0),
+        word("fastener_kinds{}.fit", {"clearance", "fitted"}, "Fitted: the hole leaves no play, so shear is shared.").fallback("clearance"),
+        word("fastener_kinds{}.sleeve", {"no", "yes"}, "A spacer sleeve fills each gap in the stack.").fallback("no"),
+    };
+}
+
+std::vector<Row> reinforcement_rows()
+{
+    const std::string lying = "Which way the leg on the skin points from its heel.";
+    const std::string loose = "no end fixing is given: the member stops where it is drawn";
+    return {
+        block("reinforcement", "What the job adds on or behind the skin."),
+        blocks("reinforcement.angles", "Angles. A copy takes all but name and from from the other angle."),
+        text("reinforcement.angles[].name", "Name in all tables.").required(),
+        text("reinforcement.angles[].copy_of", "Angle this one repeats, shifted."),
+        of(Type::point2, "reinforcement.angles[].from", "One end of the bolt line.").required(),
+        of(Type::point2, "reinforcement.angles[].to", "Other end of the bolt line.").required(),
+        length("reinforcement.angles[].gauge", "From the heel to the bolt line.").required().above(0),
+        of(Type::section, "reinforcement.angles[].section", "Section, such as angle 40x40x4.").required(),
+        text("reinforcement.angles[].material", "Grade, a row of the material catalogue.").required(),
+        word("reinforcement.angles[].face", {"outside", "inside"}, "Face of the skin it lies on.").fallback("inside"),
+        word("reinforcement.angles[].lying", {"left", "right", "up", "down"}, lying).required(),
+        word("reinforcement.angles[].seen", {"seen", "tapped", "assumed"}, "How it is known to be there; fitted by the job: seen.").fallback("seen"),
+        block("reinforcement.angles[].ends", "What holds its ends.").shared("<ends>").assumed("{to: none}", loose),
+        blocks("reinforcement.backing_plates", "Plates behind fasteners."),
+        text("reinforcement.backing_plates[].name", "Name in all tables.").required(),
+        block("reinforcement.backing_plates[].box", "Outline on the skin.").required().shared("<box2>"),
+        of(Type::sheet_thickness, "reinforcement.backing_plates[].thickness", "Thickness.").required().above(0),
+        text("reinforcement.backing_plates[].material", "Grade, a row of the material catalogue.").required(),
+        word("reinforcement.backing_plates[].face", {"outside", "inside"}, "Face of the skin it lies on.").fallback("inside"),
+        blocks("reinforcement.backing_plates[].fasteners", "Fasteners of its own.").shared("<fastener>"),
+        blocks("reinforcement.straps", "Straps; they pull only."),
+        text("reinforcement.straps[].name", "Name in all tables.").required(),
+        of(Type::point3, "reinforcement.straps[].from", "One end.").required(),
+        of(Type::point3, "reinforcement.straps[].to", "Other end.").required(),
+        of(Type::section, "reinforcement.straps[].section", "Section, such as flat 30x3.").required(),
+        text("reinforcement.straps[].material", "Grade, a row of the material catalogue.").required(),
+        length("reinforcement.straps[].slack", "How far it moves before it pulls.").from(0)
+            .assumed("0 mm", "nobody measured the slack: the strap is taken as tight"),
+        block("reinforcement.straps[].ends", "What holds its ends.").shared("<ends>").assumed("{to: none}", loose),
+        blocks("reinforcement.boards", "Boards behind the skin."),
+        text("reinforcement.boards[].name", "Name in all tables.").required(),
+        block("reinforcement.boards[].box", "Outline on the skin.").required().shared("<box2>"),
+        length("reinforcement.boards[].thickness", "Thickness.").required().above(0),
+        text("reinforcement.boards[].wood", "Kind of wood, a row of the catalogue.").required(),
+        word("reinforcement.boards[].face", {"outside", "inside"}, "Face of the skin it lies on.").fallback("inside"),
+        blocks("reinforcement.boards[].fasteners", "Fasteners of its own.").shared("<fastener>"),
+    };
+}
+
+std::vector<Row> load_rows()
+{
+    const std::string when = "Load case it belongs to; on a panel alone there is one, applied.";
+    return {
+        blocks("no_drill", "Where no hole may be. Hinges and latches (150 mm) and belts (300 mm) have a zone without an entry."),
+        block("no_drill[].circle", "The zone.").required(),
+        of(Type::point2, "no_drill[].circle.at", "Middle.").required(),
+        length("no_drill[].circle.radius", "Radius.").required().above(0),
+        text("no_drill[].why", "What sits there.").required(),
+        blocks("forces", "Forces on the skin besides the item."),
+        of(Type::point2, "forces[].at", "Middle of the force.").required(),
+        of(Type::point3, "forces[].force", "[Fx, Fy, Fz]; z is outward.").dimension(Dimension::force).required(),
+        of(Type::point2, "forces[].spread_over", "Width and height it is spread over. Not given: a point.").above(0),
+        text("forces[].when", when),
+        blocks("pressures", "Pressures on the skin."),
+        word("pressures[].over", {"panel"}, "What it acts on.").required(),
+        quantity("pressures[].value", Dimension::stress, "Outward is positive.").required(),
+        text("pressures[].when", when),
+        blocks("masses", "Small things fixed to the skin."),
+        of(Type::point2, "masses[].at", "Place.").required(),
+        quantity("masses[].mass", Dimension::mass, "Mass.").required().above(0),
+        blocks("gauges", "Points whose movement is reported."),
+        text("gauges[].name", "Name in all tables.").required(),
+        of(Type::point2, "gauges[].at", "Place.").required(),
+        word("gauges[].relative_to", {"frame", "body"}, "What the movement is measured from.").fallback("frame"),
+        block("analysis", "How the skin is solved."),
+        word("analysis.skin", {"automatic", "linear", "large_deflection"}, "Automatic: large deflection where linear theory does not stand.").fallback("automatic"),
+    };
+}
+
+std::vector<Row> shared_rows()
+{
+    return {
+        quantity("<edge>.rotational_stiffness", Dimension::rotational_stiffness, "Moment per turn and length of edge.").required().from(0),
+        block("<frames>.left", "Along the left edge.").shared("<frame>"),
+        block("<frames>.right", "Along the right edge.").shared("<frame>"),
+        block("<frames>.bottom", "Along the lower edge.").shared("<frame>"),
+        block("<frames>.top", "Along the upper edge.").shared("<frame>"),
+        length("<frame>.width", "Width of the frame member in the plane of the skin.").required().above(0),
+        length("<frame>.depth", "From the skin to its inner sheet.").required().above(0),
+        block("<frame>.inner", "The sheet the end fixings go through. Not given: end fixings are not covered."),
+        text("<frame>.inner.material", "Grade, a row of the material catalogue.").required(),
+        of(Type::sheet_thickness, "<frame>.inner.thickness", "Thickness with its zinc, without paint.").required().above(0).spread("-10 % .. +10 %"),
+        length("<frame>.inner.coating", "Zinc of both sides together, taken off the thickness for strength.").from(0)
+            .assumed("0.04 mm", "the zinc was not measured; a 275 g/m2 coat is about 0.04 mm").spread("0 mm .. 0.06 mm"),
+        of(Type::section, "<frame>.section", "Section of the frame member, such as box 60x25x0.7. Not given: its strength is not covered."),
+        word("<frame>.seen", {"seen", "tapped", "assumed"}, "How it is known to be there.")
+            .assumed("assumed", "nobody says that the frame was seen or tapped"),
+        of(Type::word_or_block, "<ends>.left", "End of a member that lies flatter than 45 deg.").required().words({"same_as_right"}).shared("<end>"),
+        of(Type::word_or_block, "<ends>.right", "End of a member that lies flatter than 45 deg.").required().words({"same_as_left"}).shared("<end>"),
+        of(Type::word_or_block, "<ends>.bottom", "End of a member that is steeper than 45 deg.").required().words({"same_as_top"}).shared("<end>"),
+        of(Type::word_or_block, "<ends>.top", "End of a member that is steeper than 45 deg.").required().words({"same_as_bottom"}).shared("<end>"),
+        word("<end>.to", {"none", "frame"}, "none: the member stops where it is drawn. frame: its own fasteners hold it there.").required(),
+        blocks("<end>.fasteners", "Fasteners of this end.").shared("<end_fastener>"),
+        quantity("<end>.rotational_stiffness", Dimension::rotational_spring, "Against turning about the panel edge. Not given: free to turn.").from(0),
+        text("<end_fastener>.name", "Name in all tables."),
+        of(Type::point2, "<end_fastener>.at", "Place of the fastener.").required(),
+        of(Type::kind_name, "<end_fastener>.use", "Fastener.").required(),
+        text("<fastener>.name", "Name in all tables.").required(),
+        of(Type::point2, "<fastener>.at", "Place of the fastener.").required(),
+        of(Type::kind_name, "<fastener>.use", "Fastener.").required(),
+        length("<joint>.weld", "Leg size of a fillet weld; either this or bolt.").above(0),
+        of(Type::kind_name, "<joint>.bolt", "Fastener; either this or weld."),
+        of(Type::point2, "<box2>.from", "Lower left corner.").required(),
+        of(Type::point2, "<box2>.size", "Width and height.").required().above(0),
+        of(Type::point3, "<box3>.from", "Corner with the least x, y and z.").required(),
+        of(Type::point3, "<box3>.size", "Width, height, depth.").required().above(0),
+        of(Type::point2, "<rest>.at", "Place of the rest.").required(),
+    };
+}
+
+} // namespace thinskin::casefile
