@@ -96,7 +96,8 @@ std::string reason(const Check& c)
     const bool named = c.part.empty() || c.title.find(c.part) != std::string::npos;
     std::string text = fmt::format("{}{}: {}", c.title, named ? "" : " (" + c.part + ")", c.note);
     if (c.lift_with.empty() || c.note.find(c.lift_with) != std::string::npos) return text;
-    return text + fmt::format("{} lifted by {}", text.back() == '.' ? "" : ";", c.lift_with);
+    if (text.back() == '.') text.pop_back();
+    return text + "; lifted by " + c.lift_with;
 }
 
 /// One line for each distinct reason; the same reason in twenty load cases is told once.

@@ -2,6 +2,8 @@
 #include "report/json.h"
 
 #include <doctest/doctest.h>
+#include <fstream>
+#include <iterator>
 #include <limits>
 #include <nlohmann/json.hpp>
 
@@ -60,6 +62,20 @@ TEST_CASE("the force lists have every key of their format")
     CHECK(j["member_ends"][0]["force_N"].size() == 3);
     CHECK(j["contacts"][0]["at_mm"].size() == 2);
     CHECK(j["gauges"][0]["displacement_mm"][2] == 0.4);
+}
+
+TEST_CASE("docs/result_file.md names every key of the file")
+{
+    std::ifstream in(THINSKIN_SOURCE_DIR "/docs/result_file.md");
+    const std::string page{std::istreambuf_iterator<char>(in), {}};
+    REQUIRE_FALSE(page.empty());
+    const json j = read_back(sample_outcome());
+    const auto named = [&page](const json& object) {
+        for (const auto& [key, value] : object.items()) CHECK_MESSAGE(page.find(key) != std::string::npos, key);
+    };
+    named(j);
+    for (const char* list : {"groups", "load_cases", "checks", "fasteners", "members", "member_ends", "mounts", "joints", "contacts", "gauges", "hinges", "assumptions"})
+        named(j[list][0]);
 }
 
 TEST_CASE("figures have nine significant digits and no negative zero")
