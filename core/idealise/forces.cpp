@@ -198,6 +198,8 @@ Forces forces(const Structure& s, const Solution& sol)
             out.joints.push_back({j.name, j.part, p.run->load_case.name, {j.force.x(), j.force.y(), j.force.z()}, {j.moment.x() / 1000, j.moment.y() / 1000, j.moment.z() / 1000}});
         contacts(s, *p.run, out.contacts);
     }
+    const auto frames = frame_members(*s.layout, out.ends);
+    out.members.insert(out.members.end(), frames.begin(), frames.end());
     return out;
 }
 

@@ -19,6 +19,7 @@
 ///        touches the skin along its heel and toe lines
 ///   ID-6 an angle's end held by the frame: three translations at the centroid of its fasteners
 ///   ID-7 the item is rigid on its mounts; a brace is pinned at both ends
+///   ID-8 a frame member that tied ends pull on is a simple beam between corners, hinges and latches on its side
 namespace thinskin::idealise {
 
 /// What tests perturb; the defaults are what the tool uses.

@@ -1,0 +1,144 @@
+#include "pipeline/analyse.h"
+#include "actions/load_cases.h"
+#include "checks/checks.h"
+#include "idealise/response.h"
+#include "layout/layout.h"
+#include "pipeline/assemble.h"
+#include "statics/door.h"
+
+#include <chrono>
+
+namespace thinskin::pipeline {
+
+struct Workspace::Impl {
+    idealise::SkinCache skin;
+    fem::ColumnCache columns;
+};
+
+Workspace::Workspace() : impl(std::make_unique<Impl>()) {}
+Workspace::~Workspace() = default;
+Workspace::Workspace(Workspace&&) noexcept = default;
+Workspace& Workspace::operator=(Workspace&&) noexcept = default;
+
+namespace {
+
+/// Milliseconds since the last call; for --detail only.
+class Watch {
+public:
+    double lap()
+    {
+        const auto now = std::chrono::steady_clock::now();
+        const double ms = std::chrono::duration<double, std::milli>(now - last_).count();
+        last_ = now;
+        return ms;
+    }
+
+private:
+    std::chrono::steady_clock::time_point last_ = std::chrono::steady_clock::now();
+};
+
+struct Solved {
+    std::unique_ptr<idealise::Structure> structure;
+    idealise::Solution solution;
+    idealise::Forces forces;
+    idealise::Fields fields;
+};
+
+/// Steps 3 to 5: bodies and joints, forces of all load cases, fields. Singular bodies throw; the message names the body.
+Solved solve(const layout::Layout& l, const std::vector<results::LoadCase>& cases, Workspace::Impl& w, std::stop_token stop, results::Timing& t)
+{
+    Watch watch;
+    Solved s;
+    s.structure = idealise::build(l, {}, w.skin);
+    t.bodies_ms = watch.lap();
+    s.solution = idealise::solve(*s.structure, cases, w.columns, stop);
+    t.condense_ms = watch.lap();
+    if (!s.solution.solved || s.solution.stopped) return s;
+    s.forces = idealise::forces(*s.structure, s.solution);
+    s.fields = idealise::fields(*s.structure, s.solution, *w.skin.buckling, checks::skin_allowable(l), stop);
+    t.load_cases_ms = watch.lap();
+    return s;
+}
+
+std::vector<results::Check> all_rows(const layout::Layout& l, const results::Outcome& o)
+{
+    const checks::Demands d{&l, &o.fasteners, &o.members, &o.member_ends, &o.mounts, &o.joints, &o.skin};
+    std::vector<results::Check> rows;
+    for (auto part : {checks::fixing, checks::reinforcement, checks::bracket, checks::panel, checks::not_covered_parts}) {
+        const auto more = part(d);
+        rows.insert(rows.end(), more.begin(), more.end());
+    }
+    return rows;
+}
+
+void take_door(const layout::Layout& l, results::Outcome& o)
+{
+    const statics::DoorFigures door = statics::door_figures(l, o.load_cases);
+    o.hinges = door.hinges;
+    o.latches = door.latches;
+    o.stops = door.stops;
+    o.door_ratios = door.ratios;
+    o.checks.insert(o.checks.end(), door.checks.begin(), door.checks.end());
+    o.not_covered.insert(o.not_covered.end(), door.not_covered.begin(), door.not_covered.end());
+}
+
+void conclude(const layout::Layout& l, results::Outcome& o)
+{
+    checks::sort_rows(o.checks);
+    o.groups = checks::groups(o.checks);
+    o.governing = checks::governing(o.checks);
+    o.verdict = o.not_solved.empty() ? checks::verdict(o.groups) : base::Verdict::not_solved;
+    o.headline = checks::headline(o);
+    o.advice = checks::advice(o, l);
+}
+
+results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::Impl& w, std::stop_token stop)
+{
+    Watch watch;
+    results::Outcome o = outcome_of_case(c, l);                                 // names, weights, assumptions, cautions
+    const actions::LoadCases cases = actions::load_cases(l);                    // 2. accelerations
+    take_load_cases(l, cases, o);
+    if (c.rules != model::Rules::allowable_strength) {
+        o.checks.push_back(no_rule_set(l));
+        conclude(l, o);
+        return o;
+    }
+    Solved s;
+    try {
+        s = solve(l, cases.cases, w, stop, o.timing);                           // 3. - 5. bodies, forces, fields
+    } catch (const std::runtime_error& e) {
+        s.solution.solved = false;
+        s.solution.where = e.what();
+    }
+    if (stop.stop_requested()) o.not_solved.push_back("stopped before the end");
+    else if (!s.solution.solved) o.not_solved.push_back(s.solution.where);
+    else take_solution(s.structure.get(), s.solution, s.forces, s.fields, o);
+    if (o.not_solved.empty() && !(o.balance.worst_relative_error <= 1e-8))
+        o.not_solved.push_back(balance_words(o.balance));
+    o.timing.solver_ms = watch.lap();
+    if (o.not_solved.empty()) {
+        take_hand_figures(l, o);                                                // 6. independent figures beside the demands
+        o.checks = all_rows(l, o);                                              // 7. demands against clauses
+        take_door(l, o);
+        note_cases_not_run(cases, o);
+    }
+    conclude(l, o);                                                             // 8. groups, verdict, words
+    o.timing.checks_ms = watch.lap();
+    return o;
+}
+
+} // namespace
+
+Analysis analyse(const model::Case& c, Workspace& workspace, Depth depth, std::stop_token stop)
+{
+    (void)depth; // effects of assumptions belong to Depth::full; until they are run each prints "not run"
+    Analysis a;
+    layout::Result resolved = layout::resolve(c);                               // 1. names, copies, stacks, geometry
+    a.diagnostics = std::move(resolved.diagnostics);
+    if (resolved.layout) a.outcome = run(c, *resolved.layout, *workspace.impl, stop);
+    return a;
+}
+
+void apply_strict(results::Outcome& outcome) { checks::apply_strict(outcome); }
+
+} // namespace thinskin::pipeline

@@ -1,0 +1,84 @@
+#include "base/sha256.h"
+#include "pipeline/assemble.h"
+
+#include <fmt/core.h>
+
+namespace thinskin::pipeline {
+
+namespace {
+
+const char* exclusions[] = {
+    "crash retention: what happens to the item in a collision is not calculated",
+    "corrosion: drilled holes must be primed, sealed and looked at; a rusted sheet is a thinner sheet",
+    "law: lamps, plate, overhang, egress and door retention are for the local code and the body-builder instructions",
+};
+
+const char* standing_cautions[] = {
+    "see to on the vehicle: lamps and plate visible, overhang, egress, door retention, wiring and hoses over the hinge, drilled holes protected, a second retention of the item",
+    "re-torque after 50 to 100 km, then at every service; mark the nuts",
+};
+
+void model_assumptions(const layout::Layout& l, results::Outcome& o)
+{
+    o.assumptions.push_back({"edges of the skin on a rigid frame", "door flexibility left out", "model", "not run"});
+    if (l.brackets.empty()) return;
+    o.assumptions.push_back({"own mass of the skin", "left out: the door carried it before", "model", "not run"});
+    o.assumptions.push_back({"friction and preload of the bolts", "not counted", "model", "not run"});
+    for (const layout::Angle& a : l.angles)
+        if (a.seen == model::Seen::assumed) o.assumptions.push_back({a.bar.name, "there and as drawn", "assumed", "not run"});
+}
+
+void frame_assumptions(const layout::Layout& l, results::Outcome& o)
+{
+    static const char* sides[] = {"left", "right", "bottom", "top"};
+    for (std::size_t i = 0; i < 4; ++i)
+        for (const layout::Angle& a : l.angles)
+            for (const layout::MemberEnd& e : a.ends)
+                if (e.tied && e.side == sides[i] && l.frames[i].given && l.frames[i].seen == model::Seen::assumed) {
+                    o.cautions.push_back(fmt::format("the frame member at the {} end of {} is only assumed; look or tap before you drill", e.side, a.bar.name));
+                }
+}
+
+} // namespace
+
+results::Outcome outcome_of_case(const model::Case& c, const layout::Layout& l)
+{
+    results::Outcome o;
+    o.case_file = c.file;
+    o.sha256 = base::sha256(c.text);
+    o.title = c.job.title;
+    o.rules = c.rules == model::Rules::allowable_strength ? "allowable_strength" : "partial_factors";
+    if (l.item) o.weight.item_kg = l.item->mass;
+    for (const layout::Bracket& b : l.brackets) {
+        o.weight.brackets_kg += b.mass();
+        for (const layout::Stack& s : b.fasteners) o.stacks.push_back({s.name, s.line});
+    }
+    for (const layout::Angle& a : l.angles)
+        for (const layout::MemberEnd& e : a.ends)
+            for (const layout::Stack& s : e.fasteners) o.stacks.push_back({s.name, s.line});
+    o.weight.reinforcement_kg = l.reinforcement_mass;
+    if (l.door) o.weight.door_kg = l.door->mass;
+    o.weight.total_kg = o.weight.item_kg + o.weight.brackets_kg + o.weight.reinforcement_kg + o.weight.door_kg;
+    for (const model::DefaultTaken& d : c.defaults) o.assumptions.push_back({d.key_path, d.value, "default: " + d.why, "not run"});
+    for (const auto& [key, from] : c.measured_from) o.assumptions.push_back({key, "as given", from, "not run"});
+    model_assumptions(l, o);
+    frame_assumptions(l, o);
+    o.cautions.insert(o.cautions.end(), l.cautions.begin(), l.cautions.end());
+    o.cautions.insert(o.cautions.end(), std::begin(standing_cautions), std::end(standing_cautions));
+    o.exclusions.assign(std::begin(exclusions), std::end(exclusions));
+    return o;
+}
+
+results::Check no_rule_set(const layout::Layout& l)
+{
+    results::Check c;
+    c.id = "rules";
+    c.group = l.brackets.empty() ? "panel" : "fixing";
+    c.part = "the case";
+    c.title = "rule set partial_factors";
+    c.note = "the partial-factor rule set has no clauses yet";
+    c.lift_with = "rules: allowable_strength";
+    return c;
+}
+
+} // namespace thinskin::pipeline
