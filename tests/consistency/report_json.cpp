@@ -71,7 +71,7 @@ TEST_CASE("docs/result_file.md names every key of the file")
     REQUIRE_FALSE(page.empty());
     const json j = read_back(sample_outcome());
     const auto named = [&page](const json& object) {
-        for (const auto& [key, value] : object.items()) CHECK_MESSAGE(page.find(key) != std::string::npos, key);
+        for (auto it = object.begin(); it != object.end(); ++it) CHECK_MESSAGE(page.find(it.key()) != std::string::npos, it.key());
     };
     named(j);
     for (const char* list : {"groups", "load_cases", "checks", "fasteners", "members", "member_ends", "mounts", "joints", "contacts", "gauges", "hinges", "assumptions"})
