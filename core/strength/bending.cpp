@@ -1,11 +1,12 @@
 // Notation (AISI S100-16 F3.1 and Appendix 1; AISC 360-16 F11, H2)
 //   h, b, t     box: depth, width of the compression flange (outside), wall
-//   w           flat width of the flange, b - 2t           c      flat depth of a web, h - 2t
+//   w           width of the flange between webs, b - 2t   c      depth of a web between flanges, h - 2t (both taken as flat: safe)
 //   lambda      (f/Fcr)^0.5     rho  effective part of w    k      plate buckling coefficient
 //   yc          neutral axis from the compression face      psi    |tension|/compression at the web's ends
 // The neutral axis never lies nearer the compression face than h/2, so that face yields first and no iteration is needed.
 #include "strength/members.h"
 
+#include <array>
 #include <cmath>
 #include <fmt/format.h>
 #include <numbers>
@@ -28,15 +29,24 @@ double effective_part(double lambda) { return lambda <= fully_effective ? 1.0 : 
 
 struct EffectiveBox { double yc, I; };
 
-/// Four rectangles: two flanges over the full width less what buckles, two webs.
+struct Piece { double area, depth, y; }; // y from the compression face; depth for its own inertia
+
+/// Two flanges (the pushed one less what buckles) and two webs with square corners, less what rounding to 2t takes off the corners:
+/// a corner loses (3 - 3 pi/4) t^2, with its centroid 0.188 t from the face.
 EffectiveBox effective_box(const BoxBending& in, double rho)
 {
     const double h = in.h_mm, t = in.t_mm, w = in.b_mm - 2 * t, c = h - 2 * t;
-    const double top = (in.b_mm - (1 - rho) * w) * t, bottom = in.b_mm * t, webs = 2 * c * t;
-    const double area = top + bottom + webs;
-    const double yc = (top * t / 2 + bottom * (h - t / 2) + webs * h / 2) / area;
-    const auto about = [yc](double a, double own_depth, double y) { return a * (own_depth * own_depth / 12 + (y - yc) * (y - yc)); };
-    return {yc, about(top, t, t / 2) + about(bottom, t, h - t / 2) + about(webs, c, h / 2)};
+    const double lost = 2 * (3 - 0.75 * std::numbers::pi) * t * t; // two corners of a flange
+    const std::array<Piece, 5> pieces{{{(in.b_mm - (1 - rho) * w) * t, t, t / 2},
+                                       {in.b_mm * t, t, h - t / 2},
+                                       {2 * c * t, c, h / 2},
+                                       {-lost, 0, 0.188 * t},
+                                       {-lost, 0, h - 0.188 * t}}};
+    double area = 0, first_moment = 0, I = 0;
+    for (const Piece& p : pieces) { area += p.area; first_moment += p.area * p.y; }
+    const double yc = first_moment / area;
+    for (const Piece& p : pieces) I += p.area * (p.depth * p.depth / 12 + (p.y - yc) * (p.y - yc));
+    return {yc, I};
 }
 
 double web_slenderness(const BoxBending& in, double yc)
@@ -51,8 +61,8 @@ double web_slenderness(const BoxBending& in, double yc)
 base::Resistance box_bending_formula(const BoxBending& in)
 {
     const double w_t = in.b_mm / in.t_mm - 2, c_t = in.h_mm / in.t_mm - 2;
-    if (!(w_t > 0 && w_t <= 500)) return base::not_covered(fmt::format("w/t = {:.4g} is outside > 0, <= 500", w_t));
-    if (!(c_t > 0 && c_t <= 200)) return base::not_covered(fmt::format("web flat/t = {:.4g} is outside > 0, <= 200", c_t));
+    if (!(w_t >= 2 && w_t <= 500)) return base::not_covered(fmt::format("w/t = {:.4g} is outside 2 .. 500", w_t));
+    if (!(c_t >= 2 && c_t <= 200)) return base::not_covered(fmt::format("web flat/t = {:.4g} is outside 2 .. 200", c_t));
     const EffectiveBox box = effective_box(in, effective_part(plate_slenderness(4, w_t, in.Fy_MPa, in.E_MPa)));
     const double web = web_slenderness(in, box.yc);
     if (!(web <= fully_effective)) return base::not_covered(fmt::format("the webs buckle first (lambda = {:.4g} is above {:g})", web, fully_effective));
@@ -106,7 +116,7 @@ template <> const Clause<BoxBending>& clause<BoxBending>()
          .source = "AISI S100-16 F3.1, Appendix 1",
          .edition = "2016",
          .label = base::Label::from_memory,
-         .range = "flange w/t up to 500, web flat/t up to 200, webs fully effective; square corners; the seam as strong as the sheet",
+         .range = "flange w/t from 2 to 500, web flat/t from 2 to 200, webs fully effective; corners rounded to 2 t outside; the seam as strong as the sheet",
          .not_for = "open hems, spot-welded seams that slip, local crushing where a bolt pulls, torsion, holes in the compression flange"},
         {{&BoxBending::h_mm, {.name = "h", .unit = "mm", .meaning = "depth outside, in the direction of bending", .lower = 8, .upper = 300}},
          {&BoxBending::b_mm, {.name = "b", .unit = "mm", .meaning = "width of the compression flange outside", .lower = 8, .upper = 300}},

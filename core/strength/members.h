@@ -43,7 +43,7 @@ template <> const Clause<Interaction>& clause<Interaction>();
 /// BX-1, in N mm: closed cold-formed box, initiation of yielding on the effective section, Omega 1.67.
 ///   compression flange b wide outside: w = b - 2t, lambda = (Fy/Fcr)^0.5, Fcr = 4 pi^2 E/(12 (1 - 0.3^2)) (t/w)^2,
 ///   rho = (1 - 0.22/lambda)/lambda above 0.673; webs (depth h outside) must be fully effective, else not covered.
-/// w/t <= 500, web flat/t <= 200. Square corners, seam as strong as the sheet.
+/// w/t 2 .. 500, web flat/t 2 .. 200. Corners rounded to 2t outside, seam as strong as the sheet.
 /// Source: AISI S100-16 F3.1 with Appendix 1 (from memory).
 struct BoxBending { double h_mm, b_mm, t_mm, Fy_MPa, E_MPa; };
 [[nodiscard]] base::Resistance box_bending(const BoxBending& in);
