@@ -72,6 +72,9 @@ struct Row {
 /// "a length such as "0.8 mm"", "one of held, hinged, free": the end of "expected ...".
 [[nodiscard]] std::string expected(const Row& row);
 
+/// Help, words and default of a key on one line, as a starter case prints it above the key.
+[[nodiscard]] std::string comment_of(const Row& row);
+
 [[nodiscard]] std::string schema_markdown();    ///< docs/case_file.md
 [[nodiscard]] std::string schema_json();        ///< docs/case_file.schema.json, JSON Schema draft 2020-12
 

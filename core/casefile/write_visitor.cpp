@@ -2,6 +2,7 @@
 
 #include "casefile/shapes.h"
 
+#include <algorithm>
 #include <stdexcept>
 
 namespace thinskin::casefile {
@@ -29,6 +30,12 @@ std::string WriteVisitor::path_of(std::string_view key) const
     return path_.empty() ? std::string(key) : fmt::format("{}.{}", path_, key);
 }
 
+void WriteVisitor::add(const Row& row, yaml::Node n)
+{
+    if (show_ == Show::starter && explained_.insert(row.path).second) n.comment = comment_of(row);
+    yaml::put(*node_, row.key(), std::move(n));
+}
+
 bool WriteVisitor::must_stand(const Row& row, const std::string& path, const yaml::Node& n, bool untouched_value) const
 {
     if (n.kind == yaml::Node::Kind::null) return false;
@@ -37,14 +44,15 @@ bool WriteVisitor::must_stand(const Row& row, const std::string& path, const yam
     if (empty) return false;
     if (show_ == Show::all || row.fallback.empty() || !untouched_value) return true;
     const bool is_fallback = (n.kind == yaml::Node::Kind::scalar ? n.text : yaml::one_line(n)) == row.fallback;
-    return !is_fallback || (!row.why.empty() && !was_default(path));
+    if (!is_fallback) return true;
+    return row.why.empty() ? show_ == Show::starter : !was_default(path);
 }
 
 void WriteVisitor::sister(std::string_view key, const Row& row, const std::string& path)
 {
     const auto how = case_.measured_from.find(path);
     if (how == case_.measured_from.end() || !row.measured() || !node_->find(key)) return;
-    add(std::string(key) + "_from", yaml::scalar(how->second));
+    yaml::put(*node_, std::string(key) + "_from", yaml::scalar(how->second));
     unplaced_.erase(path);
 }
 
@@ -68,7 +76,7 @@ void WriteVisitor::ends(std::string_view key, model::Ends& e, const model::Point
     };
     if (was_default(path_of(key)) && stops(e.first) && stops(e.second)) return;
     const auto names = end_names(stands_upright(from, to));
-    add(key, block(path_of(key), row.inside(), [&] {
+    add(row, block(path_of(key), row.inside(), [&] {
             (*this)(names[0], e.first);
             (*this)(names[1], e.second);
         }));
@@ -92,10 +100,11 @@ bool WriteVisitor::same_all_round(std::array<std::optional<model::Frame>, 4>& f,
     }
     for (const auto& frame : f)
         if (!frame) return false;
+    const auto explained = explained_; // these trial nodes are thrown away, so their comments are not spent
     const std::string first = yaml::one_line(frame_node(*f[0], path, row));
-    for (auto& frame : f)
-        if (yaml::one_line(frame_node(*frame, path, row)) != first) return false;
-    return true;
+    const bool same = std::all_of(f.begin(), f.end(), [&](auto& frame) { return yaml::one_line(frame_node(*frame, path, row)) == first; });
+    explained_ = explained;
+    return same;
 }
 
 void WriteVisitor::frames(std::string_view key, std::array<std::optional<model::Frame>, 4>& f)
@@ -103,29 +112,30 @@ void WriteVisitor::frames(std::string_view key, std::array<std::optional<model::
     const Row& row = row_of(key);
     const std::string path = path_of(key);
     if (same_all_round(f, row, path)) {
-        add(key, frame_node(*f[0], path, row));
+        add(row, frame_node(*f[0], path, row));
         return;
     }
     yaml::Node n = block(path, frames_block, [&] {
         for (std::size_t i = 0; i < side_names.size(); ++i) (*this)(side_names[i], f[i]);
     });
-    if (!n.entries.empty()) add(key, std::move(n));
+    if (!n.entries.empty()) add(row, std::move(n));
 }
 
 void WriteVisitor::rest(std::string_view key, std::optional<model::Point2>& r)
 {
     const Row& row = row_of(key);
-    if (r) add(key, block(path_of(key), row.inside(), [&] { (*this)("at", *r); }));
-    else if (!was_default(path_of(key))) add(key, yaml::scalar(row.words.front()));
+    if (r) add(row, block(path_of(key), row.inside(), [&] { (*this)("at", *r); }));
+    else if (!was_default(path_of(key))) add(row, yaml::scalar(row.words.front()));
 }
 
 void WriteVisitor::kinds(std::string_view key, std::vector<model::FastenerKind>& k)
 {
     if (k.empty()) return;
+    const Row& row = row_of(key);
     yaml::Node all = yaml::map();
     for (model::FastenerKind& kind : k)
-        yaml::put(all, kind.name, block(kind_path(kind.name), row_of(key).inside(), [&] { fields(*this, kind); }));
-    add(key, std::move(all));
+        yaml::put(all, kind.name, block(kind_path(kind.name), row.inside(), [&] { fields(*this, kind); }));
+    add(row, std::move(all));
 }
 
 std::vector<std::string> unplaced_measured(const model::Case& c)

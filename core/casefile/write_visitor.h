@@ -14,6 +14,7 @@ namespace thinskin::casefile {
 
 enum class Show {
     needed, ///< what has to stand in the file: defaults that were taken are left out
+    starter,///< the same with words that equal their default, and the help of each key above its first place
     all,    ///< every value, so that two cases can be compared key by key
 };
 
@@ -31,7 +32,7 @@ public:
         const Row& row = row_of(key);
         const std::string path = path_of(key);
         yaml::Node n = to_node(row, path, x);
-        if (must_stand(row, path, n, untouched(x))) add(key, std::move(n));
+        if (must_stand(row, path, n, untouched(x))) add(row, std::move(n));
         sister(key, row, path);
     }
 
@@ -39,7 +40,7 @@ public:
     {
         const Row& row = row_of(key);
         yaml::Node n = block(path_of(key), row.inside(), f);
-        if (must_stand(row, path_of(key), n, true)) add(key, std::move(n));
+        if (must_stand(row, path_of(key), n, true)) add(row, std::move(n));
     }
 
     template <class F> void unless_copy(bool is_copy, F&& f)
@@ -56,11 +57,11 @@ public:
 private:
     [[nodiscard]] const Row& row_of(std::string_view key) const;
     [[nodiscard]] std::string path_of(std::string_view key) const;
-    void add(std::string_view key, yaml::Node n) { yaml::put(*node_, std::string(key), std::move(n)); }
+    void add(const Row& row, yaml::Node n);
     void sister(std::string_view key, const Row& row, const std::string& path);
     /// Whether reading without the key would give something else.
     [[nodiscard]] bool must_stand(const Row& row, const std::string& path, const yaml::Node& n, bool untouched_value) const;
-    [[nodiscard]] bool was_default(const std::string& path) const { return show_ == Show::needed && defaults_.count(path) > 0; }
+    [[nodiscard]] bool was_default(const std::string& path) const { return show_ != Show::all && defaults_.count(path) > 0; }
     [[nodiscard]] bool same_all_round(std::array<std::optional<model::Frame>, 4>& f, const Row& row, const std::string& path);
     [[nodiscard]] yaml::Node frame_node(model::Frame& f, const std::string& path, const Row& row);
 
@@ -100,7 +101,7 @@ private:
 
     model::Case case_; ///< a copy, because fields() hands out references
     Show show_;
-    std::set<std::string> defaults_, unplaced_;
+    std::set<std::string> defaults_, unplaced_, explained_;
     yaml::Node* node_ = nullptr;
     std::string path_, block_;
 };
