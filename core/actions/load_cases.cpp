@@ -26,6 +26,7 @@ bool finite(const catalogue::RoadSurface& r)
 
 std::string source_of(const catalogue::RoadSurface& r)
 {
+    if (r.origin.source.empty() || r.origin.source == "no document") return fmt::format("road catalogue, {} ({})", r.name, base::name(r.origin.label));
     return fmt::format("road catalogue, {}: {} ({})", r.name, r.origin.source, base::name(r.origin.label));
 }
 
@@ -77,44 +78,60 @@ void add_combined(std::vector<LoadCase>& out, const layout::Layout& l, const cat
         }
 }
 
-struct Slam { double g = 0; std::string reason, lift_with; };
+/// The door's turning at the item (at the free edge when there is no item), or why it cannot be had.
+struct Slam {
+    double g = 0;        ///< square to the panel, size
+    double across_g = 0; ///< along panel x when the masses are thrown inward; an item off the pin line swings across, too
+    double y = 0, e = 0, y_edge = 0;
+    std::string reason, lift_with;
+};
 
-/// Acceleration at the item (or at the free edge when there is none), or why not.
-Slam slam_of(const layout::Layout& l)
+Slam no_slam(const char* reason, const char* lift_with)
 {
-    if (l.kind != model::PanelKind::door) return {0, "only a door hinged at its side is covered", "panel.kind"};
-    if (!l.door || !l.door->has_slam) return {0, "closing speed and stop of the door are not given", "door.slam"};
-    const layout::Door& d = *l.door;
-    if (!d.has_hinges) return {0, "the hinge line is not given", "door.hinges"};
-    const double y_edge = std::abs(d.pin_x - (d.hinges_right ? 0.0 : l.width));
-    const double y = l.item ? std::abs(d.pin_x - l.item->centre[0]) : y_edge;
-    const std::optional<double> a = half_sine_stop_g({.v_edge_mm_s = d.slam_edge_speed, .y_mm = y, .y_edge_mm = y_edge, .D_s = d.slam_stop, .e = 0});
-    if (!a) return {0, "closing speed or stop is outside 0 .. 5 m/s, 1 .. 500 ms", "door.slam"};
-    return {*a, "", ""};
+    Slam s;
+    s.reason = reason;
+    s.lift_with = lift_with;
+    return s;
 }
 
-std::string slam_sentence(const layout::Layout& l, double a)
+Slam slam_of(const layout::Layout& l)
 {
+    if (l.kind != model::PanelKind::door) return no_slam("only a door hinged at its side is covered", "panel.kind");
+    if (!l.door || !l.door->has_slam) return no_slam("closing speed and stop of the door are not given", "door.slam");
+    if (!l.door->has_hinges) return no_slam("the hinge line is not given", "door.hinges");
     const layout::Door& d = *l.door;
-    const double y_edge = std::abs(d.pin_x - (d.hinges_right ? 0.0 : l.width));
-    const double y = l.item ? std::abs(d.pin_x - l.item->centre[0]) : y_edge;
+    Slam s;
+    const auto from_pin = [&d](double x) { return d.hinges_right ? d.pin_x - x : x - d.pin_x; };
+    s.y_edge = from_pin(d.hinges_right ? 0.0 : l.width);
+    s.y = l.item ? from_pin(l.item->centre[0]) : s.y_edge;
+    s.e = l.item ? l.item->centre[2] - d.pin_z : 0.0;
+    const std::optional<double> a = half_sine_stop_g({.v_edge_mm_s = d.slam_edge_speed, .y_mm = s.y, .y_edge_mm = s.y_edge, .D_s = d.slam_stop, .e = 0});
+    if (!a) return no_slam("closing speed, stop or distance from the pin line is outside the rule's range (up to 5 m/s, 1 .. 500 ms)", "door.slam");
+    if (!(s.y > 0 && std::isfinite(s.e))) return no_slam("the item hangs on the hinge line", "item.centre_of_mass");
+    s.g = *a;
+    s.across_g = (d.hinges_right ? -1 : 1) * s.g * s.e / s.y;
+    return s;
+}
+
+std::string slam_sentence(const layout::Door& d, const Slam& s)
+{
     return fmt::format("{:g} m/s at the free edge ({:.0f} mm from the pin line) stopped by a half-sine of {:g} ms without rebound: {:.1f} g at {:.0f} mm, "
-                       "with 1 g weight (AC-1)",
-                       d.slam_edge_speed / 1000, y_edge, d.slam_stop * 1000, a, y);
+                       "and {:.1f} g across the panel because it hangs {:.0f} mm off the pin, with 1 g weight (AC-1)",
+                       d.slam_edge_speed / 1000, s.y_edge, d.slam_stop * 1000, s.g, s.y, std::abs(s.across_g), s.e);
 }
 
 void add_slam(LoadCases& out, const layout::Layout& l)
 {
     if (l.kind == model::PanelKind::wall) return;
-    const Slam slam = slam_of(l);
-    if (!slam.reason.empty()) {
-        for (const char* name : {name_slam_inward, name_slam_outward}) out.not_run.push_back({name, slam.reason, slam.lift_with});
+    const Slam s = slam_of(l);
+    if (!s.reason.empty()) {
+        for (const char* name : {name_slam_inward, name_slam_outward}) out.not_run.push_back({name, s.reason, s.lift_with});
         return;
     }
-    const std::string source = "case file, door.slam; half-sine stop: common practice, no source";
-    const std::string how = slam_sentence(l, slam.g);
-    out.cases.push_back(made(name_slam_inward, {0, -1, -slam.g}, source, "door thrown shut, masses carry on inward: " + how));
-    LoadCase opened = made(name_slam_outward, {0, -1, slam.g}, source,
+    const std::string source = "case file, door.slam; half-sine stop (common practice, no source)";
+    const std::string how = slam_sentence(*l.door, s);
+    out.cases.push_back(made(name_slam_inward, {s.across_g, -1, -s.g}, source, "door thrown shut, masses carry on inward: " + how));
+    LoadCase opened = made(name_slam_outward, {0.0 - s.across_g, -1, s.g}, source,
                            "door thrown open or caught by a gust and stopped by its check strap, masses carry on outward; same edge speed and stop "
                            "as in closing, for want of better: " + how);
     opened.door_closed = false;

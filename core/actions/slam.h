@@ -6,6 +6,7 @@ namespace thinskin::actions {
 /// Peak acceleration in g of a mass on a turning door that is stopped by a half-sine pulse.             [theory AC-1]
 ///   v_n = v_edge y / y_edge          speed of the mass, at the distance y from the pin line
 ///   A   = pi v_n (1 + e) / (2 D g)   the half-sine of duration D that takes the speed v_n (1 + e) away
+/// The part square to the panel; a mass e off the pin line also gets A e/y across the panel.
 ///   v_edge  speed of the free edge       mm/s   > 0, <= 5000
 ///   y       distance of the mass         mm     >= 0
 ///   y_edge  distance of the free edge    mm     > 0

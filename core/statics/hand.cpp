@@ -74,7 +74,7 @@ double overturning(const layout::Bracket& b, const layout::Layout& l, const Load
     const Spread s = spread_of(l.brackets);
     if (!l.item || !(s.sum2 > 0)) return 0;
     const double whole = item.force[0] * static_cast<double>(l.brackets.size());
-    return -whole * (item.at[1] - b.arm_top_y) * (b.web_x - s.mean) / s.sum2;
+    return 0.0 - whole * (item.at[1] - b.arm_top_y) * (b.web_x - s.mean) / s.sum2;
 }
 
 struct BracketLoads {

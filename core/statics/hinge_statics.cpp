@@ -38,7 +38,7 @@ Applied applied(const layout::Layout& l, const results::LoadCase& lc, const std:
     for (const DoorMass& m : masses) {
         const double w = m.kg * base::gravity_m_s2;
         const Vec3 r{m.at[0] - d.pin_x, m.at[1] - d.hinge_heights.front(), m.at[2] - d.pin_z};
-        if (is_slam(lc)) add(sum, {w * (a[0] + turn * r[2]), w * a[1], -w * turn * r[0]}, r);
+        if (is_slam(lc)) add(sum, {w * turn * r[2], w * a[1], -w * turn * r[0]}, r);
         else add(sum, {w * a[0], w * a[1], w * a[2]}, r);
     }
     sum.M[1] += turn * d.mass * base::gravity_m_s2 * l.width * l.width / 12; // the leaf about its own centre
