@@ -37,19 +37,21 @@ std::string composed_headline(const Outcome& o)
     return fmt::format("{} governs in load case {}: margin {}", g.title, g.load_case, margin_text(g.margin()));
 }
 
-/// The headline without a verdict word at its start: the verdict is printed once, in capitals.
-std::string headline_body(const Outcome& o)
+struct FirstLine { std::string verdict, rest; };
+
+/// "FAILS: the rail ..." brings its verdict along; any other headline gets the plain verdict in front.
+FirstLine first_line(const Outcome& o)
 {
     const std::string text = o.headline.empty() ? composed_headline(o) : o.headline;
-    const std::string word(base::name(o.verdict));
-    if (text.size() <= word.size() || upper(text.substr(0, word.size())) != upper(word)) return text;
-    const std::size_t rest = text.find_first_not_of(" :,.-", word.size());
-    const bool whole_word = text.find_first_of(" :,.-", word.size()) == word.size();
-    return whole_word && rest != std::string::npos ? text.substr(rest) : text;
+    const std::string word = upper(base::name(o.verdict));
+    const std::string before = text.substr(0, text.find(':'));
+    const bool has_verdict = before.size() < text.size() && before == upper(before) && before.rfind(word, 0) == 0;
+    return has_verdict ? FirstLine{before, text.substr(before.size())} : FirstLine{word, ": " + text};
 }
 
 std::string judgement_count(const Outcome& o)
 {
+    if (o.headline.find("judgement") != std::string::npos) return "";
     int n = 0;
     for (const results::Group& g : o.groups) n += g.judgements;
     if (n == 0) return "";
@@ -73,8 +75,8 @@ std::string case_lines(const Outcome& o, const TextOptions& t)
     if (w.total_kg > 0)
         s += fmt::format("Weight  item {} kg, brackets {} kg, reinforcement {} kg, bare door {} kg: {} kg together\n", fixed(w.item_kg, 1),
                          fixed(w.brackets_kg, 1), fixed(w.reinforcement_kg, 1), fixed(w.door_kg, 1), fixed(w.total_kg, 1));
-    if (!o.dynamic_basis.empty())
-        s += wrapped("Road    ", fmt::format("{}, dynamic factor {}. {}", words(o.dynamic_basis), figure(o.dynamic_factor), o.dynamic_derivation), t.width);
+    const std::string factor = o.dynamic_factor > 0 ? ", dynamic factor " + figure(o.dynamic_factor) : "";
+    if (!o.dynamic_basis.empty()) s += wrapped("Road    ", fmt::format("{}{}. {}", words(o.dynamic_basis), factor, o.dynamic_derivation), t.width);
     return s;
 }
 
@@ -85,7 +87,7 @@ std::string group_remark(const results::Group& g)
     if (g.failed > 0) add(fmt::format("{} failed", g.failed));
     if (g.not_covered > 0) add(fmt::format("{} not covered", g.not_covered));
     if (g.judgements > 0) add(fmt::format("{} on judgement", g.judgements));
-    if (!g.lift_with.empty()) add("give " + g.lift_with);
+    if (!g.lift_with.empty()) add("lifted by " + g.lift_with);
     if (!g.required) add("not required");
     return s;
 }
@@ -94,9 +96,10 @@ std::string group_remark(const results::Group& g)
 
 std::string verdict_lines(const Outcome& o, const TextOptions& t)
 {
-    const std::string word = upper(base::name(o.verdict));
-    std::string s = coloured(word, o.verdict, t.colour) + ": " + headline_body(o) + "\n";
-    if (!o.advice.empty()) s += wrapped(o.verdict == Verdict::pass ? "Next: " : "What would help: ", o.advice, t.width);
+    const FirstLine first = first_line(o);
+    std::string s = coloured(first.verdict, o.verdict, t.colour) + first.rest + "\n";
+    const bool introduced = o.advice.find(": ") < 20;
+    if (!o.advice.empty()) s += wrapped(introduced ? "" : "What would help: ", o.advice, t.width);
     const std::string judged = judgement_count(o);
     if (!judged.empty()) s += wrapped("", judged, t.width);
     return s;

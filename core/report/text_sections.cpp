@@ -60,8 +60,8 @@ std::string skin_lines(const Outcome& o, const TextOptions& t)
                    buckling_text(k->buckling_factor), fixed(k->hem_shear_flow_N_mm, 2), k->stands ? "yes" : "no"});
     std::string s = heading("Skin") + wrapped("", stands_summary(o), t.width) + table.text();
     std::vector<std::string> why;
-    for (const results::SkinState& k : o.skin)
-        if (!k.stands && !k.why_not.empty() && (t.detail || why.empty())) why.push_back(k.load_case + ": " + k.why_not);
+    for (const results::SkinState* k : skin_rows(o, t.detail))
+        if (!k->stands && !k->why_not.empty()) why.push_back(k->load_case + ": " + k->why_not);
     return s + bullet_list(why, t.width);
 }
 

@@ -113,10 +113,12 @@ TEST_CASE("standing exclusions and what to see to on the vehicle are in every ou
 TEST_CASE("a headline that begins with the verdict does not say it twice")
 {
     results::Outcome o = sample_outcome();
-    o.headline = "pass: the skin holds";
-    CHECK(lines_of(report::check_text(o))[0] == "PASS: the skin holds");
+    o.headline = "PASSES: the skin holds";
+    CHECK(lines_of(report::check_text(o))[0] == "PASSES: the skin holds");
     o.headline = "passing holes are large";
     CHECK(lines_of(report::check_text(o))[0] == "PASS: passing holes are large");
+    o.headline = "FAILS: this is not the verdict";
+    CHECK(lines_of(report::check_text(o))[0] == "PASS: FAILS: this is not the verdict");
 }
 
 TEST_CASE("without equilibrium no margin is printed")
