@@ -41,6 +41,8 @@ const yaml::Node* ReadVisitor::present(std::string_view key, const Row& row)
     const auto e = std::find_if(all.begin(), all.end(), [&](const yaml::Entry& x) { return x.key == key; });
     if (e == all.end()) return nullptr;
     out_.places[path_of(key)] = e->value.at;
+    for (std::size_t i = 0; i < e->value.items.size(); ++i)
+        out_.places[fmt::format("{}[{}]", path_of(key), i)] = e->value.items[i].at;
     if (scope_.copy) {
         error(e->at, path_of(key), "a copy takes this from its original: leave the key out");
         return nullptr;
@@ -104,9 +106,13 @@ std::string ReadVisitor::hint_for(const std::string& key)
         scope_.mistyped.push_back(meant);
         return "did you mean " + meant + "?";
     }
-    std::vector<std::string> homes;
-    for (const Row& row : schema())
-        if (row.key() == key && row.path.front() != '<') homes.push_back(row.path);
+    std::vector<std::string> homes, inside;
+    for (const Row& row : schema()) {
+        if (row.key() != key || row.path.front() == '<') continue;
+        homes.push_back(row.path);
+        if (!scope_.block.empty() && row.path.compare(0, scope_.block.size() + 1, scope_.block + ".") == 0) inside.push_back(row.path);
+    }
+    if (inside.size() == 1) homes = inside;
     if (homes.size() == 1) return "the key stands at " + homes.front();
     return "keys here: " + keys_of(scope_.block);
 }

@@ -119,7 +119,6 @@ private:
         if (row.required && n.items.empty()) error(n.at, path, "the list is empty: at least one entry is needed");
         for (std::size_t i = 0; i < n.items.size(); ++i) {
             const std::string item = fmt::format("{}[{}]", path, i);
-            out_.places[item] = n.items[i].at;
             T& entry = x.emplace_back();
             place(entry, n.items[i].at);
             block(n.items[i], item, row.inside(), [&] { fields(*this, entry); });

@@ -39,10 +39,11 @@ ReadResult read_text(std::string text, std::string file_name)
     c.file = file_name;
     c.text = std::move(text);
     ReadVisitor(out).read(doc.root, c);
-    for (base::Diagnostic& d : check_rules(c, out.places)) {
-        if (d.at.file.empty()) d.at = doc.root.at;
-        out.diagnostics.push_back(std::move(d));
-    }
+    if (doc.root.kind == yaml::Node::Kind::map) // otherwise nothing was read that a rule could speak about
+        for (base::Diagnostic& d : check_rules(c, out.places)) {
+            if (d.at.file.empty()) d.at = doc.root.at;
+            out.diagnostics.push_back(std::move(d));
+        }
     sort_by_place(out.diagnostics);
     if (!base::has_errors(out.diagnostics)) out.value = std::move(c);
     return out;

@@ -24,6 +24,8 @@ public:
     /// Whether the key stands in the file, even if its value could not be read; then nothing follows from its absence.
     [[nodiscard]] bool written(const std::string& path) const { return places_.count(path) > 0; }
 
+    [[nodiscard]] bool from_file() const { return !places_.empty(); }
+
 private:
     [[nodiscard]] base::Location place(std::string path) const
     {

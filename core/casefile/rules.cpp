@@ -22,7 +22,8 @@ void check_blocks(RuleKit& k)
     const bool item = c.item || k.written("item"), brackets = !c.brackets.empty() || k.written("brackets");
     const bool loads = !c.forces.empty() || !c.pressures.empty() || !c.masses.empty();
     const bool door_written = c.door || k.written("door");
-    if (c.panel.kind == model::PanelKind::door && !door_written && (k.written("panel.kind") || k.written("panel") == false))
+    const bool kind_known = k.written("panel.kind") || !k.from_file();
+    if (kind_known && c.panel.kind == model::PanelKind::door && !door_written)
         k.error("panel.kind", "a door needs the block \"door\" (mass, centre_of_mass, hinges)");
     if (c.panel.kind == model::PanelKind::wall && door_written) k.error("door", "a wall has no door block: remove it, or write panel.kind: door");
     if (!item && !brackets && !loads && !k.written("forces") && !k.written("pressures") && !k.written("masses"))
