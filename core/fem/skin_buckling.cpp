@@ -70,7 +70,8 @@ Eigen::Matrix<double, 3, 4> force_field(const Skin& skin, const Vector& u, int i
     return field;
 }
 
-std::vector<Element> geometric_elements(const BucklingModel& m, const Vector& u)
+template <class Field>
+std::vector<Element> geometric_elements(const BucklingModel& m, const Field& field)
 {
     const SkinLayout l{m.skin.grid};
     const SkinElements& e = *m.skin.elements;
@@ -78,7 +79,7 @@ std::vector<Element> geometric_elements(const BucklingModel& m, const Vector& u)
     for (int j = 0; j + 1 < l.ny(); ++j)
         for (int i = 0; i + 1 < l.nx(); ++i) {
             const GeometricSet& set = m.geometric.at({e.x_class[static_cast<std::size_t>(i)], e.y_class[static_cast<std::size_t>(j)]});
-            const Eigen::Matrix<double, 3, 4> N = force_field(m.skin, u, i, j);
+            const Eigen::Matrix<double, 3, 4> N = field(i, j);
             Element element;
             element.K.setZero();
             for (std::size_t c = 0; c < 3; ++c)
@@ -152,6 +153,12 @@ double largest_eigenvalue(const Factor& f, const std::vector<Element>& elements)
     return std::nan("");
 }
 
+double factor_from(const BucklingModel& model, const std::vector<Element>& elements)
+{
+    const double mu = largest_eigenvalue(*model.skin.body.factor, elements);
+    return mu == 0 ? std::numeric_limits<double>::infinity() : 1 / mu;
+}
+
 } // namespace
 
 std::shared_ptr<const BucklingModel> make_buckling(const SkinModel& model, double spacing)
@@ -174,8 +181,15 @@ double buckling_factor(const BucklingModel& model, const std::vector<InPlaneForc
         add(load, skin_port(model.skin, f.where, SkinDirection::x), f.x);
         add(load, skin_port(model.skin, f.where, SkinDirection::y), f.y);
     }
-    const double mu = largest_eigenvalue(*model.skin.body.factor, geometric_elements(model, solve(model.skin.body, load)));
-    return mu == 0 ? std::numeric_limits<double>::infinity() : 1 / mu;
+    const Vector u = solve(model.skin.body, load);
+    return factor_from(model, geometric_elements(model, [&](int i, int j) { return force_field(model.skin, u, i, j); }));
+}
+
+double buckling_factor_uniform(const BucklingModel& model, double N_x, double N_y, double N_xy)
+{
+    Eigen::Matrix<double, 3, 4> N = Eigen::Matrix<double, 3, 4>::Zero();
+    N.col(0) << N_x, N_y, N_xy;
+    return factor_from(model, geometric_elements(model, [&](int, int) { return N; }));
 }
 
 } // namespace thinskin::fem
