@@ -71,7 +71,7 @@ Card slam_card()
     c.source = "impulse of a half-sine; shape and duration of a door's stop: common practice, no source";
     c.label = Label::common_practice;
     c.range = "side-hinged doors; v_edge up to 5 m/s, D 1 .. 500 ms";
-    c.not_for = "the bracket's own response when the stop is shorter than its period; flexible doors; the check strap's strength";
+    c.not_for = "the mounted item's own response to the pulse; flexible doors; the check strap's strength";
     c.symbols = slam_symbols;
     c.evaluate = slam;
     return c;

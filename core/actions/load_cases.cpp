@@ -116,7 +116,7 @@ Slam slam_of(const layout::Layout& l)
 std::string slam_sentence(const layout::Door& d, const Slam& s)
 {
     return fmt::format("{:g} m/s at the free edge ({:.0f} mm from the pin line) stopped by a half-sine of {:g} ms without rebound: {:.1f} g at {:.0f} mm, "
-                       "and {:.1f} g across the panel because it hangs {:.0f} mm off the pin, with 1 g weight (AC-1)",
+                       "and {:.1f} g across the panel because it hangs {:.0f} mm off the pin, with 1 g weight; the mounted item's own response to the pulse is not in it (AC-1)",
                        d.slam_edge_speed / 1000, s.y_edge, d.slam_stop * 1000, s.g, s.y, std::abs(s.across_g), s.e);
 }
 

@@ -67,12 +67,12 @@ const std::vector<Symbol>& symbols_of(const char* id)
     return empty;
 }
 
-/// Range check by the card's own symbols, then the number; sizes only.
+/// Range check by the card's own symbols, then the number; a negative one (a bolt beyond the other end) is not covered.
 template <class Number> Resistance evaluated(const char* id, const Values& in, Number number)
 {
     const std::string bad = out_of_range(symbols_of(id), in);
     if (!bad.empty()) return base::not_covered(bad);
-    return base::covered(std::abs(number(in)), 1);
+    return base::covered(number(in), 1);
 }
 
 double g() { return base::gravity_m_s2; }
@@ -145,8 +145,8 @@ Card brace()
 
 Card index()
 {
-    return card({"ST-9", "Hinge index, rear door", "U = F_n n/11000 + F_t n/9000 + F_y n/9000", "-", "UN Regulation 11, 03 series, 6.1.5.1 and 6.1.5.3",
-                 Label::published_read, "one-time loads to separation; vertical figure for back doors only", "pillar and door sheet, wear, repeated load, combined directions"},
+    return card({"ST-9", "Hinge index, rear door", "U = F_n n/11000 + F_t n/9000 + F_y n/9000", "-", "loads: UN Regulation 11, 03 series, 6.1.5.1 and 6.1.5.3, read as extracts; adding the terms: engineering judgement",
+                 Label::judgement, "one-time loads to separation; vertical figure for back doors only", "pillar and door sheet, wear, repeated load"},
                 {at_least_zero("F_n", "N", "worst hinge, out of the door"), at_least_zero("F_t", "N", "worst hinge, across the door"),
                  at_least_zero("F_y", "N", "vertical on that hinge"), {"n", "-", "number of hinges", 1, none, false}},
                 [](const Values& in) { return evaluated("ST-9", in, [](const Values& v) { return v[3] * (v[0] / 11000 + v[1] / 9000 + v[2] / 9000); }); });

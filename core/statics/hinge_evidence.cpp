@@ -46,7 +46,7 @@ Check index_row(const std::string& title)
     c.rule = "pro-rata share of the regulation's load on a hinge system, terms added";
     c.source = "UN Regulation 11, 6.1.5.1 and 6.1.5.3";
     c.edition = "03 series of amendments";
-    c.label = base::name(Label::published_read);
+    c.label = base::name(Label::judgement); // the loads were read as extracts; adding the terms is a screen
     c.range = "one-time loads to separation; side-hinged doors, vertical figure for back doors only";
     c.capacity = 1;
     return c;
@@ -112,7 +112,6 @@ Check regulation_row(const Worst& w)
     const std::string words = fmt::format("factor 2 on {:.2f} with the vertical shared, 1.33 on {:.2f} with it on one hinge", w.index.shared, w.index.one_hinge);
     if (!(c.demand <= 1)) return not_covered(c, words + ": above 1 is not shown", evidence_key);
     c.status = Status::judgement;
-    c.label = base::name(Label::judgement);
     c.note = words + "; the test knows no couple, no pillar sheet and no repeated load";
     return c;
 }

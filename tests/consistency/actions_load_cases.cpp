@@ -83,7 +83,7 @@ TEST_CASE("load cases of the demo: every state once, each with a source and a de
     CHECK(find(all, "combined: down, out, left")->acceleration_g == results::Vec3{-0.35, -3, 0.5});
 }
 
-TEST_CASE("combined states hold every pair of signs on every face and every surface")
+TEST_CASE("combined states (AC-2) hold every pair of signs on every face and every surface")
 {
     tests::Demo d = tests::demo();
     for (const char* surface : {"sealed", "unsealed", "track"})

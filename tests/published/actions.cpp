@@ -13,7 +13,7 @@ TEST_SUITE_BEGIN("actions");
 
 // Figures worked from A = pi v_n (1 + e)/(2 D) outside the program: computed from the formula.
 // Speeds of 1.0 to 1.5 m/s for firm closing: from memory; one case study starts from 1.2 m/s: published (read).
-TEST_CASE("half-sine stop of a door: peak for three durations and two rebounds, edge 1.2 m/s, mass at 400 of 750 mm")
+TEST_CASE("half-sine stop of a door (AC-1): peak for three durations and two rebounds, edge 1.2 m/s, mass at 400 of 750 mm")
 {
     struct Row { double D_ms, e, A_g; };
     constexpr Row table[] = {{6, 0, 17.09}, {11, 0, 9.32}, {20, 0, 5.13}, {6, 0.3, 22.21}, {11, 0.3, 12.12}, {20, 0.3, 6.66}};

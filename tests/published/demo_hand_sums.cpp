@@ -45,7 +45,7 @@ TEST_CASE("masses: bracket 2.27 kg, hung 40.5 kg, two angles 3.2 kg")
     check_near_abs(d.layout.reinforcement_mass, 3.2, 0.05);
 }
 
-TEST_CASE("moment of a bracket at the skin: 38.7, 116.2, 168.6 N m")
+TEST_CASE("moment of a bracket at the skin from masses in g (AC-3): 38.7, 116.2, 168.6 N m")
 {
     for (const char* name : {"left", "right"}) {
         check_near_abs(statics::bracket(hand(parked), name)->moment_Nm, 38.7, 0.05);
@@ -80,7 +80,7 @@ TEST_CASE("brace 598 N, heel push 361 N a bracket at 3 g")
     check_near_abs(statics::bracket(f, "left")->push_y_mm, 400, 1e-9);
 }
 
-TEST_CASE("upper angle: ends 521 and 468 N, 61 and 72 N m under the bolts")
+TEST_CASE("upper angle as a simple beam (ST-5): ends 521 and 468 N, 61 and 72 N m under the bolts")
 {
     const auto f = hand(down_out);
     check_near_abs(statics::end(f, "upper rail", "left")->force_N, 521, 0.6); // 520.5: the sheet rounded up from its rounded masses
@@ -92,7 +92,7 @@ TEST_CASE("upper angle: ends 521 and 468 N, 61 and 72 N m under the bolts")
     check_near_abs(statics::angle(f, "upper rail")->max_moment_Nm, 72, 0.5);
 }
 
-TEST_CASE("leg prying: at most 2.67 times the pull")
+TEST_CASE("leg prying (ST-7): at most 2.67 times the pull")
 {
     const auto f = hand(down);
     const statics::BoltHand* b = statics::bolt(f, "L2");

@@ -42,7 +42,7 @@ tests::Demo worked_door()
 
 TEST_SUITE_BEGIN("statics");
 
-TEST_CASE("door worked example: weight alone, couples and vertical at 1 g and 3 g")
+TEST_CASE("door worked example: weight alone, couples (ST-1, ST-2) and vertical at 1 g and 3 g")
 {
     const tests::Demo d = worked_door();
     const auto one = statics::hinge_statics(d.layout, state("parked", {0, -1, 0}), 0);
@@ -67,7 +67,7 @@ TEST_CASE("door worked example: top hinge pulled outward and to the free edge")
     check_near_abs(s.top_N[2], -101.6, 0.05);
 }
 
-TEST_CASE("door worked example: regulation index at 3 g, rear door with two hinges")
+TEST_CASE("door worked example: regulation index (ST-9) at 3 g, rear door with two hinges")
 {
     const tests::Demo d = worked_door();
     const auto index = statics::hinge_index(d.layout, statics::hinge_statics(d.layout, state("pothole", {0, -3, 0}), 0));
@@ -77,7 +77,7 @@ TEST_CASE("door worked example: regulation index at 3 g, rear door with two hing
     check_near_abs(index.without_vertical, 0.2057, 0.00005);
 }
 
-TEST_CASE("door worked example: accelerating 0.5 g pulls the latch, braking 0.8 g presses the stop")
+TEST_CASE("door worked example: accelerating 0.5 g pulls the latch (ST-3), braking 0.8 g presses the stop")
 {
     const tests::Demo d = worked_door();
     const auto out = statics::hinge_statics(d.layout, state("accelerating", {0, -1, 0.5}), 0);
@@ -106,7 +106,7 @@ TEST_CASE("door worked example: most that a rest 0.70 m from the hinge line can 
     check_near_abs(f.stops[0].force_N[1], 354.16, 0.005);
 }
 
-TEST_CASE("door worked example: ratios to the bare door")
+TEST_CASE("door worked example: ratios to the bare door, inertia by ST-10")
 {
     tests::Demo d = worked_door();
     check_near_abs(statics::door_ratios(d.layout, 0).moment, 2.51, 0.005);
@@ -118,7 +118,7 @@ TEST_CASE("door worked example: ratios to the bare door")
 }
 
 // Fastener groups. Source of 7.16 kN: a university examination problem with its solution, published (read).
-TEST_CASE("polar bolt group: four bolts at +-40, +-30 mm, 10 kN at 100 mm: worst bolt 7.16 kN")
+TEST_CASE("polar bolt group (ST-6): four bolts at +-40, +-30 mm, 10 kN at 100 mm: worst bolt 7.16 kN")
 {
     const auto F = statics::polar_bolt_group({.at = {{40, 30}, {40, -30}, {-40, 30}, {-40, -30}}, .force = {0, -10000}, .moment = -10000.0 * 100});
     check_near_rel(std::hypot(F[0].x, F[0].y), 7160, 0.0007); // three printed digits
@@ -135,7 +135,7 @@ TEST_CASE("polar bolt group: 200 x 150 mm, 10 kN at 500 mm: 12 093 N near the lo
 
 // Textbook example: bracket with four bolts in two rows 150 and 25 mm above the tilting edge, 25 kN at 100 mm, shear stress
 // limit 76 MPa. Core area 98.022213 mm2 published (read); 8108 N computed from the formula.
-TEST_CASE("lever rule: two rows at 150 and 25 mm, 25 kN at 100 mm: 8108 N, core area 98.02 mm2")
+TEST_CASE("lever rule (ST-4): two rows at 150 and 25 mm, 25 kN at 100 mm: 8108 N, core area 98.02 mm2")
 {
     const auto t = statics::lever_rule({.at = {150, 150, 25, 25}, .foot = 0, .top = 170, .pull = 0, .moment = 25000.0 * 100});
     CHECK(t.pivot == statics::Pivot::foot);
@@ -164,7 +164,7 @@ TEST_CASE("lever rule: six bolts in three rows")
 
 // Braced wall bracket with pins: two arms, 30 kg at 260 mm, arm 300 mm, brace 45 degrees over 200 mm; per arm W 147.1500,
 // arm 4.2509, brace 3.1365 N. Computed by two methods outside the program.
-TEST_CASE("braced bracket: brace 277.2586 N, pull at the top 196.0514 N")
+TEST_CASE("braced bracket (ST-8): brace 277.2586 N, pull at the top 196.0514 N")
 {
     const double root = 147.1500 * 260 + 4.2509 * 150, brace_half = 0.5 * 3.1365 * 200;
     const double N = statics::brace_force({.root_moment = root + brace_half, .rise = 200, .reach = 200});
