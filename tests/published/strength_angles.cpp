@@ -65,6 +65,28 @@ TEST_CASE("AISC 360-16 F10 (AB-1): L3x3x1/4 over 24 in and L4x4x1/4 over 72 in, 
     check_near_rel(four.leg_Nmm / kip_in, 43.32, four_digits);
 }
 
+TEST_CASE("AISC 360-16 F10.2, F10.3 (AB-1): slender angles of S235, toe in compression")
+{
+    // [formula] 40x40x2 over 4 m, Sx 800 mm3: My 150 400 above Mcr 140900: elastic buckling, 107190 N mm
+    AngleBending in{.b_mm = 40, .t_mm = 2, .Sx_mm3 = 800, .Fy_MPa = 235, .E_MPa = 200000, .Lb_mm = 4000, .Cb = 1,
+                    .toe = toe_in_compression, .restraint = unrestrained};
+    const AngleBendingDetail elastic = angle_bending_detail(in);
+    check_near_rel(elastic.Mcr_Nmm, 140900, 1e-4);
+    check_near_rel(elastic.lateral_Nmm, 107190, 1e-4);
+    // [formula] 40x40x4 over 2 m held at the greatest moment only: My = Fy Sx, 1.25 Mcr = 1409000: 483400 N mm
+    in = {.b_mm = 40, .t_mm = 4, .Sx_mm3 = 1553, .Fy_MPa = 235, .E_MPa = 200000, .Lb_mm = 2000, .Cb = 1,
+          .toe = toe_in_compression, .restraint = restrained_at_maximum};
+    const AngleBendingDetail held = angle_bending_detail(in);
+    check_near_rel(held.Mcr_Nmm, 1409000, 1e-4);
+    check_near_rel(held.lateral_Nmm, 483400, 1e-4);
+    // [formula] 60x60x2, b/t 30 above 26.5: Fcr = 0.71 E/900 = 157.8 MPa on 0.80 x 1900 mm3
+    in = {.b_mm = 60, .t_mm = 2, .Sx_mm3 = 1900, .Fy_MPa = 235, .E_MPa = 200000, .Lb_mm = 500, .Cb = 1,
+          .toe = toe_in_compression, .restraint = unrestrained};
+    const AngleBendingDetail leg = angle_bending_detail(in);
+    check_near_rel(leg.leg_Nmm, 239820, 1e-4);
+    CHECK(leg.governs == "leg local buckling");
+}
+
 TEST_CASE("AISC 360-16 F10.1 (AB-1): 40x40x4 of S235 on a short length")
 {
     // [formula] 1.5 x 0.8 x 235 x 1615 mm3 (sharp corners)/1.67 = 272.8 N m

@@ -28,6 +28,8 @@ TEST_CASE("AISI S100-16 J3.3.1 (BB-1): metric bolts in thin sheet, all three bra
     constexpr Row rows[] = {{8, 0.8, 1.0, 5184, 2074},   // d/t = 10, C = 3
                             {10, 0.8, 1.0, 5940, 2376},  // C = 2.75
                             {6, 0.7, 0.75, 2552, 1021},  // C = 3, one washer
+                            {7.6, 0.8, 1.0, 4925, 1970}, // d/t = 9.5, C = 3 still
+                            {8, 0.8, 1.33, 6895, 2758},  // inner sheet
                             {20, 0.8, 1.0, 7776, 3110}}; // d/t = 25, C = 1.8
     for (const Row& r : rows) {
         CAPTURE(r.d);

@@ -65,6 +65,15 @@ TEST_CASE("AISC 360-16 E5 (BC-1): equal angle by one leg, L/r 50, 80, 100")
     CHECK_FALSE(compression(slender).covered); // 32 + 1.25 x 135 = 200.75; [read] the clause asks for 200 at most
 }
 
+TEST_CASE("AISC 360-16 Table B4.1a (BC-1): legs of single angles are slender above 0.45 (E/Fy)^0.5, 13.13 for S235")
+{
+    Compression in{.A_mm2 = 142, .r_mm = 5, .L_mm = 300, .b_over_t = 13.1, .Fy_MPa = 235, .E_MPa = 200000, .ends = loaded_concentrically};
+    CHECK(compression(in).covered); // [memory] limit; its value [formula]
+    in.b_over_t = 13.2;
+    CHECK_FALSE(compression(in).covered);
+    CHECK(compression(in).reason.find("slender leg") != std::string::npos);
+}
+
 TEST_CASE("AISC 360-16 H2 (IA-1): the ratios add and the limit is 1")
 {
     CHECK(interaction({.axial = 0.2, .bending_x = 0.5, .bending_y = 0.1}).capacity == 1);
@@ -100,6 +109,18 @@ TEST_CASE("AISI S100 Appendix 1 (BX-1): box 25 x 60 x 0.7 of 140 MPa, wide flang
     // lambda 1.1649, rho 0.6963, 17.795 mm lost; area 103.32 mm2, neutral axis 13.965 mm, I 11683 mm4,
     // 117.13 N m
     check_near_rel(box_bending({.h_mm = 25, .b_mm = 60, .t_mm = 0.7, .Fy_MPa = 140, .E_MPa = 200000}).nominal, 117126, 1e-4);
+}
+
+TEST_CASE("AISI S100 Appendix 1 (BX-1): webs buckle under bending with k = 24, flanges end at w/t = 500")
+{
+    // [formula] 30 wide, 1 mm, 235 MPa: web flat/t up to 0.673 (24 pi^2 E/10.92/230)^0.5 = 92; k = 24 for pure bending [memory]
+    const auto deep = [](double c) { return box_bending({.h_mm = c + 2, .b_mm = 30, .t_mm = 1, .Fy_MPa = 235, .E_MPa = 200000}); };
+    CHECK(deep(90).covered);
+    CHECK_FALSE(deep(94).covered);
+    CHECK(deep(94).reason.find("the webs buckle first") == 0);
+    const auto wide = [](double b) { return box_bending({.h_mm = 20, .b_mm = b, .t_mm = 0.5, .Fy_MPa = 140, .E_MPa = 200000}); };
+    CHECK(wide(250.9).covered); // [memory] AISI S100 B4.1: 500 for elements held along both edges
+    CHECK_FALSE(wide(251.1).covered);
 }
 
 TEST_CASE("AISC 360-16 F11 (CF-1): flat 30 x 5 lying and standing")
