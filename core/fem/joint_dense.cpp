@@ -102,7 +102,9 @@ bool solve_saddle(const System& s, DenseSolution& x)
     M.bottomLeftCorner(m, n) = -M.topRightCorner(n, m).transpose();
     if (!M.allFinite()) return false;
     const Eigen::PartialPivLU<Matrix> lu(M);
-    if (!(lu.rcond() > smallest_rcond)) return false;
+    // The estimate of the condition misses a pivot that is exactly zero (an infinity in it compares as nothing).
+    const auto pivots = lu.matrixLU().diagonal().cwiseAbs();
+    if (!(pivots.minCoeff() > smallest_rcond * pivots.maxCoeff()) || !(lu.rcond() > smallest_rcond)) return false;
     solve_refined(s, [&](const Vector& e, const Vector& f, Vector& lambda, Vector& alpha) {
         Vector rhs(n + m);
         rhs << e, f;
