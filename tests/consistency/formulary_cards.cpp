@@ -106,4 +106,13 @@ TEST_CASE("whatever is covered is a finite figure and says capacity = nominal / 
         }
 }
 
+TEST_CASE("the hinge index of the statics and the one of the strength cards are the same rule on a rear door")
+{
+    const base::Card *statics = formulary::find("ST-9"), *strength = formulary::find("HI-1");
+    REQUIRE(bool(statics));
+    REQUIRE(bool(strength));
+    for (double n : {2.0, 3.0, 4.0})
+        tests::check_near_rel(statics->evaluate({259, 756, 2082, n}).nominal, strength->evaluate({n, 0, 259, 756, 2082}).nominal, 1e-12);
+}
+
 TEST_SUITE_END();
