@@ -27,16 +27,48 @@ std::vector<double> held_at(const layout::Layout& l, int side)
 
 struct Load { double at, force; bool stands; std::string why; };
 
-/// Moment under a load on a simple span from a to b, all loads of that span acting.
-double moment_under(double at, double a, double b, const std::vector<Load>& loads)
+/// A straight beam over rigid supports; bending stiffness cancels. Exact for point loads on nodes.
+struct Beam { std::vector<double> at; fem::Frame frame; };
+
+Beam continuous_beam(const std::vector<double>& held, const std::vector<Load>& loads)
 {
-    double m = 0;
-    for (const Load& q : loads) {
-        if (q.at <= a || q.at >= b) continue;
-        const double near = std::min(q.at, at), far = std::max(q.at, at);
-        m += q.force * (near - a) * (b - far) / (b - a);
+    Beam b;
+    b.at = held;
+    for (const Load& q : loads) b.at.push_back(q.at);
+    std::sort(b.at.begin(), b.at.end());
+    b.at.erase(std::unique(b.at.begin(), b.at.end(), [](double x, double y) { return y - x < 0.5; }), b.at.end());
+    fem::FrameModel m;
+    m.name = "frame member";
+    for (double y : b.at) m.nodes.emplace_back(0, y, 0);
+    const fem::BeamSection unit{1e3, 1e3, 1e3, 1e3, 1e3, 0, 1e3, 0, 0};
+    for (int i = 0; i < static_cast<int>(b.at.size()); ++i) {
+        if (i > 0) m.members.push_back({"frame member", i - 1, i, unit, {1, 0, 0}, false, false});
+        for (int d : {0, 1, 4, 5}) m.supports.emplace_back(i, d);          // only z and rotation about x are free
+        const bool on_support = std::any_of(held.begin(), held.end(), [&](double h) { return std::abs(h - b.at[static_cast<std::size_t>(i)]) < 0.5; });
+        if (on_support) m.supports.emplace_back(i, 2);
     }
-    return m;
+    b.frame = fem::make_frame(m);
+    return b;
+}
+
+void take_moments(const Beam& b, const std::vector<Load>& loads, results::MemberForce& worst)
+{
+    fem::Vector f = fem::Vector::Zero(b.frame.body.dofs);
+    for (const Load& q : loads) {
+        const auto node = std::min_element(b.at.begin(), b.at.end(), [&](double x, double y) { return std::abs(x - q.at) < std::abs(y - q.at); }) - b.at.begin();
+        fem::add(f, fem::frame_port(b.frame, static_cast<int>(node), b.frame.model.nodes[static_cast<std::size_t>(node)], {0, 0, 1}), std::max(0.0, q.force));
+    }
+    const fem::Vector u = fem::solve(b.frame.body, f);
+    for (int m = 0; m < static_cast<int>(b.frame.model.members.size()); ++m) {
+        const auto q = fem::member_forces(b.frame, m, u);
+        for (int end = 0; end < 2; ++end) {
+            const double moment = std::hypot(q(6 * end + 4), q(6 * end + 5)) / 1000;
+            if (moment > worst.moment_y_Nm) {
+                worst.moment_y_Nm = moment;
+                worst.at_mm = b.at[static_cast<std::size_t>(m + end)];
+            }
+        }
+    }
 }
 
 results::MemberForce worst_on(const std::string& name, const std::string& load_case, const std::vector<double>& held, const std::vector<Load>& loads)
@@ -45,18 +77,12 @@ results::MemberForce worst_on(const std::string& name, const std::string& load_c
     worst.name = name;
     worst.load_case = load_case;
     for (const Load& q : loads) {
-        const auto b = std::find_if(held.begin(), held.end(), [&](double h) { return h >= q.at; });
-        worst.shear_N = std::max(worst.shear_N, std::abs(q.force));
+        worst.shear_N = std::max(worst.shear_N, q.force);
         worst.stands = worst.stands && q.stands;
         if (!q.stands) worst.why_not = q.why;
-        if (b == held.begin() || b == held.end()) continue;
-        const double m = moment_under(q.at, *(b - 1), *b, loads) / 1000;
-        if (std::abs(m) > std::abs(worst.moment_y_Nm)) {
-            worst.moment_y_Nm = m;
-            worst.at_mm = q.at;
-        }
     }
-    worst.spread_moment_Nm = std::abs(worst.moment_y_Nm);
+    take_moments(continuous_beam(held, loads), loads, worst);
+    worst.spread_moment_Nm = worst.moment_y_Nm;
     return worst;
 }
 

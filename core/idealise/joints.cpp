@@ -61,6 +61,12 @@ double bearing_compliance(const layout::Ply& a, const layout::Ply& b)
     return 2 / (a.material.E * a.thickness) + 2 / (b.material.E * b.thickness);
 }
 
+/// A clearance hole gives way by its play before it bears, and friction is not counted: the joint gets the secant stiffness
+/// through half the play at a force of the order a thin sheet bears (judgement). Without it the bolts would make skin and
+/// angle one composite beam, which no clearance hole does.
+constexpr double force_at_play = 1000; // N
+double slip_compliance(const layout::Hardware& h) { return h.fitted ? 0.0 : std::max(0.0, (h.hole - h.d) / 2) / force_at_play; }
+
 double outer_diameter(const layout::Stack& f, bool nut)
 {
     const auto& washer = nut ? f.hardware.nut_washer : f.hardware.head_washer;
@@ -99,11 +105,11 @@ void bolt(Structure& s, int bracket, int fastener)
     } else {
         j.axial = put(s, {f.name + " axial", leg_port(s, bracket, f.at, 2), skin_port(s, f.at, skin_washer, 2), Law::strap, leg_flex, 0, true});
     }
-    const double c_skin = bearing_compliance(ply(f, layout::Ply::Role::leg), ply(f, layout::Ply::Role::skin));
+    const double c_skin = slip_compliance(f.hardware) + bearing_compliance(ply(f, layout::Ply::Role::leg), ply(f, layout::Ply::Role::skin));
     j.leg_skin_x = put(s, {f.name + " skin x", leg_port(s, bracket, f.at, 0), skin_port(s, f.at, hole, 0), Law::tie, c_skin, 0, false});
     j.leg_skin_y = put(s, {f.name + " skin y", leg_port(s, bracket, f.at, 1), skin_port(s, f.at, hole, 1), Law::tie, c_skin, 0, false});
     if (j.angle >= 0) {
-        const double c_angle = bearing_compliance(ply(f, layout::Ply::Role::leg), ply(f, layout::Ply::Role::angle));
+        const double c_angle = slip_compliance(f.hardware) + bearing_compliance(ply(f, layout::Ply::Role::leg), ply(f, layout::Ply::Role::angle));
         j.leg_angle_x = put(s, {f.name + " angle x", leg_port(s, bracket, f.at, 0), angle_port(s, j.angle, f.at, 0), Law::tie, c_angle, 0, false});
         j.leg_angle_y = put(s, {f.name + " angle y", leg_port(s, bracket, f.at, 1), angle_port(s, j.angle, f.at, 1), Law::tie, c_angle, 0, false});
     }
@@ -148,28 +154,52 @@ fem::PortRef rotation_port(const Structure& s, int angle, layout::Point p, layou
     return {a.body, difference(far, here, step)};
 }
 
+fem::PortRef end_port(const Structure& s, int angle, layout::Point p, const Vec3& direction)
+{
+    const AngleBody& a = s.angles[static_cast<std::size_t>(angle)];
+    const layout::AngleBar& bar = s.layout->angles[static_cast<std::size_t>(angle)].bar;
+    return {a.body, fem::frame_port(a.frame, a.node(along(bar, p)), {p.x, p.y, s.mid_z}, direction)};
+}
+
+/// Half the difference of hole and bolt, the least of the end's fasteners; none when one is fitted.
+double play(const layout::MemberEnd& end)
+{
+    double least = end.fasteners.empty() ? 0 : 1e9;
+    for (const layout::Stack& f : end.fasteners) least = std::min(least, f.hardware.fitted ? 0.0 : std::max(0.0, (f.hardware.hole - f.hardware.d) / 2));
+    return least;
+}
+
+EndJoints end_joints(Structure& s, int angle, int index)
+{
+    const layout::Angle& a = s.layout->angles[static_cast<std::size_t>(angle)];
+    const layout::MemberEnd& end = a.ends[static_cast<std::size_t>(index)];
+    const std::string name = a.bar.name + " " + end.side;
+    const Vec3 lengthwise{a.bar.along.x, a.bar.along.y, 0}, crosswise{a.bar.lying.x, a.bar.lying.y, 0};
+    // In the plane the end's fasteners bear in the frame's inner sheet; out of it they pull or press.
+    const double bearing = end.fasteners.empty() || end.fasteners[0].plies.size() < 2 ? tie_compliance : bearing_compliance(end.fasteners[0].plies[0], end.fasteners[0].plies[1]);
+    EndJoints j;
+    j.angle = angle;
+    j.end = index;
+    const fem::PortRef lengthwise_port = end_port(s, angle, end.port, lengthwise);
+    if (const double gap = play(end); gap > 0) {
+        j.along_pull = put(s, {name + " along, pull", lengthwise_port, {}, Law::strap, bearing, gap, false});
+        j.along_push = put(s, {name + " along, push", lengthwise_port, {}, Law::contact, bearing, gap, false});
+    } else {
+        j.along_pull = put(s, {name + " along", lengthwise_port, {}, Law::tie, bearing, 0, false});
+    }
+    j.across = put(s, {name + " across", end_port(s, angle, end.port, crosswise), {}, Law::tie, bearing, 0, false});
+    j.z = put(s, {name + " z", angle_port(s, angle, end.port, 2), {}, Law::tie, tie_compliance, 0, false});
+    if (end.torsion_held) j.torsion = put(s, {name + " torsion", rotation_port(s, angle, end.port, a.bar.lying), {}, Law::tie, 1e-9, 0, false});
+    if (end.rotational_stiffness && *end.rotational_stiffness > 0)
+        j.rotation = put(s, {name + " rotation", rotation_port(s, angle, end.port, a.bar.along), {}, Law::tie, 1 / *end.rotational_stiffness, 0, false});
+    return j;
+}
+
 void ends(Structure& s)
 {
     for (std::size_t i = 0; i < s.layout->angles.size(); ++i)
-        for (int e = 0; e < 2; ++e) {
-            const layout::Angle& a = s.layout->angles[i];
-            const layout::MemberEnd& end = a.ends[static_cast<std::size_t>(e)];
-            if (!end.tied) continue;
-            const int angle = static_cast<int>(i);
-            const std::string name = a.bar.name + " " + end.side;
-            EndJoints j;
-            j.angle = angle;
-            j.end = e;
-            // In the plane the end's fasteners bear in the frame's inner sheet; out of it they pull or press.
-            const double in_plane = end.fasteners.empty() || end.fasteners[0].plies.size() < 2 ? tie_compliance : bearing_compliance(end.fasteners[0].plies[0], end.fasteners[0].plies[1]);
-            j.x = put(s, {name + " x", angle_port(s, angle, end.port, 0), {}, Law::tie, in_plane, 0, false});
-            j.y = put(s, {name + " y", angle_port(s, angle, end.port, 1), {}, Law::tie, in_plane, 0, false});
-            j.z = put(s, {name + " z", angle_port(s, angle, end.port, 2), {}, Law::tie, tie_compliance, 0, false});
-            if (end.torsion_held) j.torsion = put(s, {name + " torsion", rotation_port(s, angle, end.port, a.bar.lying), {}, Law::tie, 1e-9, 0, false});
-            if (end.rotational_stiffness && *end.rotational_stiffness > 0)
-                j.rotation = put(s, {name + " rotation", rotation_port(s, angle, end.port, a.bar.along), {}, Law::tie, 1 / *end.rotational_stiffness, 0, false});
-            s.ends.push_back(j);
-        }
+        for (int e = 0; e < 2; ++e)
+            if (s.layout->angles[i].ends[static_cast<std::size_t>(e)].tied) s.ends.push_back(end_joints(s, static_cast<int>(i), e));
 }
 
 void mounts(Structure& s)

@@ -133,7 +133,11 @@ Picture picture(const Structure& s, const Solution& sol, const Run& run, std::si
     Picture out;
     const fem::JointState& state = run.states[variant];
     bolts(s, state, out);
-    for (const EndJoints& e : s.ends) out.ends.push_back({{force(state, e.x), force(state, e.y), force(state, e.z)}, force(state, e.torsion), force(state, e.rotation)});
+    for (const EndJoints& e : s.ends) {
+        const layout::AngleBar& bar = s.layout->angles[static_cast<std::size_t>(e.angle)].bar;
+        const double lengthwise = force(state, e.along_pull) + force(state, e.along_push), crosswise = force(state, e.across);
+        out.ends.push_back({{lengthwise * bar.along.x + crosswise * bar.lying.x, lengthwise * bar.along.y + crosswise * bar.lying.y, force(state, e.z)}, force(state, e.torsion), force(state, e.rotation)});
+    }
     for (const MountJoints& m : s.mounts) out.mounts.emplace_back(force(state, m.x), force(state, m.y), force(state, m.z));
     for (std::size_t i = 0; i < s.brackets.size(); ++i)
         bracket_members(s, i, fem::recover(s.assembly, s.brackets[i].body, s.loads, run.factors, sol.free, state).u, out);

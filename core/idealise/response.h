@@ -52,7 +52,7 @@ struct Forces {
 };
 [[nodiscard]] Forces forces(const Structure& s, const Solution& sol);
 
-/// The frame members that tied ends pull on, as simple beams between the places where the frame is held (ID-8).
+/// The frame members that tied ends pull on, as beams over the places where the frame is held (ID-8).
 [[nodiscard]] std::vector<results::MemberForce> frame_members(const layout::Layout& l, const std::vector<results::EndForce>& ends);
 
 /// Skin fields, criteria (i) and (iii), gauges, balance and load path of every load case.

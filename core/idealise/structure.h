@@ -14,12 +14,14 @@
 ///        bending between heel and bolt is a compliance in the bolt's axial joint
 ///   ID-3 a bolt pulls leg and last ply together; what lies between is in contact only; the skin under it moves with
 ///        the angle (or hangs on the bolt's washer when nothing is behind)
-///   ID-4 shear goes from the leg to each ply through the bearing compliance of the holes
+///   ID-4 shear goes from the leg to each ply through the holes' bearing compliance and, unless fitted, their play
 ///   ID-5 leg and angle touch at the corners of their overlap, the skin between being a shim; elsewhere the leg
 ///        touches the skin along its heel and toe lines
-///   ID-6 an angle's end held by the frame: three translations at the centroid of its fasteners
+///   ID-6 an angle's end held by the frame: three translations at the centroid of its fasteners, along the member only
+///        once the holes' play is used up (an eccentric angle would else press its ends apart like an arch)
 ///   ID-7 the item is rigid on its mounts; a brace is pinned at both ends
-///   ID-8 a frame member that tied ends pull on is a simple beam between corners, hinges and latches on its side
+///   ID-8 a frame member that tied ends pull on runs over corners, hinges and latches of its side; what pushes inward
+///        is taken by the seal and the body behind it
 namespace thinskin::idealise {
 
 /// What tests perturb; the defaults are what the tool uses.
@@ -60,7 +62,8 @@ struct ContactJoint {
     int bracket = -1, angle = -1, joint = -1;
     layout::Point at;
 };
-struct EndJoints { int angle = 0, end = 0, x = -1, y = -1, z = -1, torsion = -1, rotation = -1; };
+/// Along the member the end's holes leave play: a pull and a push joint, each with its gap (fitted: no gap).
+struct EndJoints { int angle = 0, end = 0, along_pull = -1, along_push = -1, across = -1, z = -1, torsion = -1, rotation = -1; };
 struct MountJoints { int bracket = 0, mount = 0, x = -1, y = -1, z = -1; };
 
 /// Loads of one word in `when:`; the first three unit loads are 1 g along x, y and z.
