@@ -1,0 +1,84 @@
+#pragma once
+#include <string>
+
+namespace thinskin::tests {
+
+/// A case in which every key of the schema stands, in any of its shapes. It makes no sense as a job; it has to read.
+inline const std::string full_case = R"yaml(
+format: 1
+job: {title: "Every key: once", number: "7", vehicle: van, prepared_by: A. Fitter, notes: "two\nlines # and no comment"}
+rules: partial_factors
+road: {surface: track, basis: random_vibration, distance_per_year: 9000 km}
+panel:
+  kind: door
+  faces: front
+  width: 740 mm
+  width_from: drawing
+  height: 59-27/32 in
+  skin: {material: DC04, thickness: 22 ga, thickness_from: offcut, coating: 0.02 mm, coating_from: assumed, crown: 1 mm}
+  edges: {left: held, right: {rotational_stiffness: 120 N·m/rad per m}, bottom: free, top: hinged}
+  edges_in_plane: movable
+  frame:
+    left: {width: 70 mm, depth: 32 mm, depth_from: hole_lip, inner: {material: DC04, thickness: 0.7 mm, coating: 0.03 mm}, section: box 60x25x0.7, seen: tapped}
+    bottom: {width: 60 mm, depth: 30 mm}
+  cavity: {depth: 45 mm, inner_panel: plywood}
+  ribs:
+    - {name: upright, from: [100 mm, 0 mm], to: [100 mm, 1520 mm], section: hat 40x25x1.0, material: DC04, lying: left, seen: seen,
+       ends: {bottom: {to: none}, top: {to: frame, rotational_stiffness: 500 N*m/rad, fasteners: [{name: T1, at: [100 mm, 1500 mm], use: M6}]}}}
+    - {name: bare, from: [10 mm, 10 mm], from_from: drawing, to: [90 mm, 20 mm], section: flat 20x2, material: DC04}
+door:
+  mass: 27 kg
+  centre_of_mass: [370 mm, 760 mm, -20 mm]
+  centre_of_mass_from: scales
+  hinges:
+    side: left
+    heights: [210 mm, 700 mm, 1290 mm]
+    pin: {x: -12 mm, z: -30 mm}
+    evidence: {kind: proof_hang, mass: 50 kg, at: [370 mm, 900 mm, 220 mm], state: open, note: "yard, May"}
+  latches: [{at: [740 mm, 580 mm]}]
+  rest: {at: [700 mm, 0 mm]}
+  opening_angle: 180 deg
+  slam: {edge_speed: 1.2 m/s, stop: 20 ms}
+item:
+  name: unit
+  mass: 80 lb
+  mass_tolerance: 3 %
+  centre_of_mass: [352 mm, 965 mm, 205 mm]
+  box: {from: [27 mm, 700 mm, 60 mm], size: [690 mm, 540 mm, 290 mm]}
+  running_frequency: [48 Hz, 2880 rpm]
+  fixings: [{at: [350 mm, 300 mm], use: M6, foot: 60x60x4 mm}]
+brackets:
+  - name: left
+    x: 150 mm
+    leg: {from: 400 mm, to: 760 mm, section: angle 40x40x4, material: S235, lying: left, gauge: 25 mm}
+    arm: {at: 700 mm, length: 400 mm, section: angle 40x40x4, material: S235}
+    brace: {from: 430 mm, to_arm: 270 mm, section: angle 25x25x3, material: S235}
+    joints: {arm_leg: {weld: 3 mm}, brace_leg: {bolt: M8}, brace_arm: {weld: 1/8 in}}
+    mounts: [{at: 90 mm, use: M8, kind: rubber, stiffness: 80 N/mm}]
+    fasteners: [{name: L1, at: [150 mm, 420 mm], use: M8}]
+  - {name: right, mirror_of: left, x: 554 mm, rename: {L1: R1}}
+  - {name: third, copy_of: left, x: 300 mm, x_from: drawing, rename: {L1: C1}}
+fastener_kinds:
+  M8: {type: bolt, size: M8, grade: "8.8", head: inside, head_washer: 24x2 mm, nut_washer: 15/16x5/64 in, hole: 9 mm, fit: fitted, sleeve: yes}
+  M6: {type: insert, size: M6}
+reinforcement:
+  angles:
+    - {name: rail, from: [10 mm, 420 mm], to: [730 mm, 420 mm], gauge: 25 mm, section: angle 40x40x4, material: S235, face: outside, lying: down, seen: tapped,
+       ends: {left: same_as_right, right: {to: frame, fasteners: [{at: [700 mm, 420 mm], use: M6}]}}}
+    - {name: upper rail, copy_of: rail, from: [10 mm, 740 mm]}
+  backing_plates:
+    - {name: plate, box: {from: [10 mm, 10 mm], size: [80 mm, 80 mm]}, thickness: 14 ga, material: S235, face: outside, fasteners: [{name: P1, at: [50 mm, 50 mm], use: M6}]}
+  straps:
+    - {name: strap, from: [10 mm, 10 mm, 0 mm], to: [10 mm, 90 mm, 300 mm], section: flat 30x3, material: S235, slack: 1 mm, ends: {bottom: {to: frame}, top: {to: none}}}
+    - {name: loose strap, from: [10 mm, 10 mm, 0 mm], to: [90 mm, 10 mm, 300 mm], section: flat 30x3, material: S235}
+  boards:
+    - {name: board, box: {from: [10 mm, 10 mm], size: [80 mm, 80 mm]}, thickness: 9 mm, wood: birch plywood, face: outside, fasteners: [{name: B1, at: [60 mm, 60 mm], use: M6}]}
+no_drill: [{circle: {at: [0 mm, 580 mm], radius: 100 mm}, why: latch}]
+forces: [{at: [350 mm, 450 mm], force: [1 N, -2 lbf, 0.005 kN], spread_over: [24 mm, 24 mm], when: parked}]
+pressures: [{over: panel, value: -120 Pa, when: parked}]
+masses: [{at: [1 mm, 1 mm], mass: 0.5 kg}]
+gauges: [{name: middle, at: [350 mm, 450 mm], relative_to: body}]
+analysis: {skin: linear}
+)yaml";
+
+} // namespace thinskin::tests
