@@ -85,7 +85,7 @@ std::string headline(const results::Outcome& o)
     const int judged = static_cast<int>(std::count_if(o.checks.begin(), o.checks.end(), [](const results::Check& c) { return c.required && c.status == Status::judgement; }));
     switch (o.verdict) {
     case Verdict::not_solved: return "NOT SOLVED: " + (o.not_solved.empty() ? std::string("no result") : o.not_solved.front());
-    case Verdict::fail: return "FAILS: " + tightest(o) + ".";
+    case Verdict::fail: return "FAILS: " + tightest(o) + "." + (large_deflection(o) ? " Not covered besides: figures that hang on the bending of the thin skin." : "");
     case Verdict::not_covered:
         return fmt::format("NOT COVERED: {}: {}.{}", open ? open->title : "nothing to check", open ? open->note : "the case has no part with a check", o.governing ? " Tightest of what is covered: " + tightest(o) + "." : "");
     case Verdict::pass: return fmt::format("PASSES: the tightest is {}.{}", tightest(o), judged > 0 ? fmt::format(" {} rows pass on judgement.", judged) : "");
@@ -96,8 +96,9 @@ std::string headline(const results::Outcome& o)
 std::string advice(const results::Outcome& o, const layout::Layout& l)
 {
     if (o.verdict == Verdict::not_solved) return "What would help: tie the part named above to the frame, or give it a fastener that stops the movement.";
-    if (o.verdict == Verdict::fail && o.governing) return advice_for(*o.governing);
-    if (large_deflection(o)) return advice_for_skin(l);
+    const bool skin_carries = large_deflection(o);
+    if (o.verdict == Verdict::fail && o.governing) return skin_carries && !any_end_tied(l) ? advice_for_skin(l) : advice_for(*o.governing);
+    if (skin_carries) return advice_for_skin(l);
     if (const results::Check* open = first_not_covered(o); open && !open->lift_with.empty()) return "What would help: give " + open->lift_with + ".";
     return o.governing ? advice_for(*o.governing) : "";
 }

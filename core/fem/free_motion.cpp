@@ -82,9 +82,10 @@ Recovered recover(const Assembly& assembly, int body, const std::vector<UnitLoad
     Recovered r;
     r.u = solve(b, f.joints);                                                                          // theory FE-14
     for (std::size_t l = 0; l < loads.size(); ++l) r.u += load_factors(static_cast<Eigen::Index>(l)) * free.motion[l][static_cast<std::size_t>(body)];
+    // K takes nothing from a rigid motion; left out here, it does not drown the residual in rounding.
+    const Vector out = b.rigid ? Vector(-total) : Vector(b.K * r.u - total);
     if (!b.held) r.u += b.rigid_modes * rigid_part(assembly, body, state);
     r.support = Vector::Zero(b.dofs);
-    const Vector out = b.rigid ? Vector(-total) : Vector(b.K * r.u - total);
     double worst = 0;
     for (int d = 0; d < b.dofs; ++d) {
         if (b.held && b.supported[static_cast<std::size_t>(d)]) r.support(d) = out(d);

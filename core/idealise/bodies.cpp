@@ -10,10 +10,13 @@ namespace {
 
 using fem::Vec3;
 
+/// Stations closer than this are one node; ports reach their true place by a rigid offset. Shorter elements would only add rounding.
+constexpr double shortest_element = 2.0;
+
 void tidy(std::vector<double>& v)
 {
     std::sort(v.begin(), v.end());
-    v.erase(std::unique(v.begin(), v.end(), [](double a, double b) { return b - a < 0.5; }), v.end());
+    v.erase(std::unique(v.begin(), v.end(), [](double a, double b) { return b - a < shortest_element; }), v.end());
 }
 
 Vec3 vec(layout::Point p, double z = 0) { return {p.x, p.y, z}; }

@@ -134,7 +134,7 @@ std::vector<layout::Point> angle_contacts(const layout::Layout& l, const layout:
     const double length = a.bar.length();
     for (int end = 0; end < 2; ++end) {
         if (a.ends[static_cast<std::size_t>(end)].tied) continue;
-        const double s = end == 0 ? 1.0 : length - 1.0;       // a floating end bears on the skin at heel and toe
+        const double s = end == 0 ? 0.0 : length;             // a floating end bears on the skin at heel and toe
         for (layout::Point p : {a.bar.heel(s), a.bar.toe(s)})
             if (on_skin(l, p)) out.push_back(p);
     }
