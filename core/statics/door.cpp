@@ -72,7 +72,8 @@ void add_rest(DoorFigures& out, const layout::Layout& l, const results::LoadCase
 
 std::vector<std::string> states_not_run(const layout::Layout& l, const std::vector<results::LoadCase>& cases)
 {
-    std::vector<std::string> out{"door open at an angle: not run", "wind on the open door: not run", "vehicle on a slope, door open: not run"};
+    std::vector<std::string> out{"door open at an angle: not run", "wind on the open door: not run", "vehicle on a slope, door open: not run",
+                                 "door flung open against its check strap or by a gust: not run"};
     for (const results::LoadCase& lc : cases)
         if (!lc.door_closed) out.push_back(lc.name + ": hinge and check strap forces not run, the check strap is not given");
     if (l.door && l.door->latches.size() > 1) out.push_back("several latches: how they share is not judged, each is taken alone");

@@ -106,17 +106,18 @@ TEST_CASE("a side panel feels cornering square to it and braking along it")
     CHECK(find(all, "braking")->acceleration_g == results::Vec3{-1, -1, 0});
 }
 
-TEST_CASE("slam: both senses are opposite but for the weight; the door is open in the outward one")
+TEST_CASE("slam: the outward sense is the rebound into the latch, a share of the inward one; the weight stays")
 {
     const tests::Demo d = tests::demo();
     const auto all = actions::load_cases(d.layout);
     const auto in = find(all, actions::name_slam_inward)->acceleration_g, out = find(all, actions::name_slam_outward)->acceleration_g;
     CHECK(in[2] < 0);
-    CHECK(in[2] == -out[2]);
-    CHECK(in[0] == -out[0]);
+    tests::check_near_rel(out[2], -0.3 * in[2], 1e-12);
+    tests::check_near_rel(out[0], -0.3 * in[0], 1e-12);
     CHECK(in[1] == -1);
+    CHECK(out[1] == -1);
     CHECK(find(all, actions::name_slam_inward)->door_closed);
-    CHECK_FALSE(find(all, actions::name_slam_outward)->door_closed);
+    CHECK(find(all, actions::name_slam_outward)->door_closed);
 }
 
 TEST_CASE("slam: the acceleration is square to the line from the pin to the item, as a turning door makes it")

@@ -316,7 +316,7 @@ TEST_CASE("what is not judged carries its force and is not required")
         CHECK(c->demand > 0);
         CHECK_FALSE(c->note.empty());
     }
-    CHECK(f.not_covered.size() == 4); // open at an angle, wind, slope, slam outward
+    CHECK(f.not_covered.size() == 4); // open at an angle, wind, slope, flung open
 }
 
 TEST_CASE("doors that are not hinged at their side, or have no hinge figures, are not covered; a wall has no rows")
