@@ -113,7 +113,7 @@ results::EndForce end_force(const Structure& s, const Pictures& p, std::size_t i
     const EndJoints& j = s.ends[i];
     const layout::Angle& a = s.layout->angles[static_cast<std::size_t>(j.angle)];
     const layout::MemberEnd& end = a.ends[static_cast<std::size_t>(j.end)];
-    const Three v = three(p, [i](const Picture& q) { return q.ends[i].force.z(); });
+    const Three v = three(p, [i](const Picture& q) { return q.ends[i].fixing; });
     const Word word = stands(v, most);
     const Picture::End& e = p.at[worst(v)]->ends[i];
     results::EndForce f;
@@ -122,7 +122,7 @@ results::EndForce end_force(const Structure& s, const Pictures& p, std::size_t i
     f.load_case = p.run->load_case.name;
     f.force_N = {e.force.x(), e.force.y(), e.force.z()};
     f.moment_Nm = {e.torsion / 1000, e.rotation / 1000, 0};
-    f.spread_N = e.force.z();
+    f.spread_N = e.fixing;
     f.stands = word.stands;
     f.why_not = word.why;
     // The end's slope lifts the fastener next to the load first and holes have clearance: one takes the whole pull and shear.
@@ -131,7 +131,9 @@ results::EndForce end_force(const Structure& s, const Pictures& p, std::size_t i
         one.name = stack.name;
         one.part = a.bar.name;
         one.load_case = f.load_case;
-        one.tension_N = std::max(0.0, e.force.z());
+        one.tension_N = std::max(0.0, e.fixing);
+        one.own_pull_N = e.force.z();
+        one.prying_N = one.tension_N - std::clamp(e.force.z(), 0.0, one.tension_N);
         one.shear_x_N = e.force.x();
         one.shear_y_N = e.force.y();
         one.row_shear_N = std::hypot(e.force.x(), e.force.y());
@@ -180,7 +182,7 @@ Forces forces(const Structure& s, const Solution& sol)
     if (all.empty() || !all.front().at[0]) return out;
     std::vector<double> most_bolt, most_end, most_member;
     for (std::size_t i = 0; i < s.bolts.size(); ++i) most_bolt.push_back(largest(all, [i](const Picture& q) { return q.bolts[i].tension; }));
-    for (std::size_t i = 0; i < s.ends.size(); ++i) most_end.push_back(largest(all, [i](const Picture& q) { return q.ends[i].force.z(); }));
+    for (std::size_t i = 0; i < s.ends.size(); ++i) most_end.push_back(largest(all, [i](const Picture& q) { return q.ends[i].fixing; }));
     for (std::size_t i = 0; i < all.front().at[0]->members.size(); ++i) most_member.push_back(largest(all, [i](const Picture& q) { return q.members[i].stress; }));
     for (const Pictures& p : all) {
         std::vector<results::FastenerForce> here;

@@ -189,6 +189,9 @@ EndJoints end_joints(Structure& s, int angle, int index)
     }
     j.across = put(s, {name + " across", end_port(s, angle, end.port, crosswise), {}, Law::tie, bearing, 0, false});
     j.z = put(s, {name + " z", angle_port(s, angle, end.port, 2), {}, Law::tie, tie_compliance, 0, false});
+    const double at = along(a.bar, end.port), bears = s.options.contact_compliance;
+    j.heel = put(s, {name + " heel on frame", angle_port(s, angle, a.bar.heel(at), 2), {}, Law::contact, bears, 0, false});
+    j.toe = put(s, {name + " toe on frame", angle_port(s, angle, a.bar.toe(at), 2), {}, Law::contact, bears, 0, false});
     if (end.torsion_held) j.torsion = put(s, {name + " torsion", rotation_port(s, angle, end.port, a.bar.lying), {}, Law::tie, 1e-9, 0, false});
     if (end.rotational_stiffness && *end.rotational_stiffness > 0)
         j.rotation = put(s, {name + " rotation", rotation_port(s, angle, end.port, a.bar.along), {}, Law::tie, 1 / *end.rotational_stiffness, 0, false});

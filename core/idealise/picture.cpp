@@ -136,7 +136,8 @@ Picture picture(const Structure& s, const Solution& sol, const Run& run, std::si
     for (const EndJoints& e : s.ends) {
         const layout::AngleBar& bar = s.layout->angles[static_cast<std::size_t>(e.angle)].bar;
         const double lengthwise = force(state, e.along_pull) + force(state, e.along_push), crosswise = force(state, e.across);
-        out.ends.push_back({{lengthwise * bar.along.x + crosswise * bar.lying.x, lengthwise * bar.along.y + crosswise * bar.lying.y, force(state, e.z)}, force(state, e.torsion), force(state, e.rotation)});
+        const double fixing = force(state, e.z), net = fixing + force(state, e.heel) + force(state, e.toe);
+        out.ends.push_back({{lengthwise * bar.along.x + crosswise * bar.lying.x, lengthwise * bar.along.y + crosswise * bar.lying.y, net}, fixing, force(state, e.torsion), force(state, e.rotation)});
     }
     for (const MountJoints& m : s.mounts) out.mounts.emplace_back(force(state, m.x), force(state, m.y), force(state, m.z));
     for (std::size_t i = 0; i < s.brackets.size(); ++i)

@@ -30,7 +30,7 @@ struct Solution {
 /// Forces of one run and one skin stiffness, in the order of the structure's lists.
 struct Picture {
     struct Bolt { double tension = 0, skin_x = 0, skin_y = 0, angle_x = 0, angle_y = 0, skin_share = 0, contact_beside = 0; };
-    struct End { fem::Vec3 force{0, 0, 0}; double torsion = 0, rotation = 0; };
+    struct End { fem::Vec3 force{0, 0, 0}; double fixing = 0, torsion = 0, rotation = 0; }; ///< force: net; fixing: through the fasteners, prying included
     struct Member { std::string name; double at = 0, N = 0, V = 0, M_y = 0, M_z = 0, T = 0, stress = 0; };
     struct Joint { std::string name, part; fem::Vec3 force{0, 0, 0}, moment{0, 0, 0}; };
     std::vector<Bolt> bolts;

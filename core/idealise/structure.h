@@ -18,7 +18,8 @@
 ///   ID-5 leg and angle touch at the corners of their overlap, the skin between being a shim; elsewhere the leg
 ///        touches the skin along its heel and toe lines
 ///   ID-6 an angle's end held by the frame: three translations at the centroid of its fasteners, along the member only
-///        once the holes' play is used up (an eccentric angle would else press its ends apart like an arch)
+///        once the holes' play is used up (an eccentric angle would else press its ends apart like an arch); heel and
+///        toe of the lying leg bear on the frame, compression only
 ///   ID-7 the item is rigid on its mounts; a brace is pinned at both ends
 ///   ID-8 a frame member that tied ends pull on runs over corners, hinges and latches of its side; what pushes inward
 ///        is taken by the seal and the body behind it
@@ -63,7 +64,8 @@ struct ContactJoint {
     layout::Point at;
 };
 /// Along the member the end's holes leave play: a pull and a push joint, each with its gap (fitted: no gap).
-struct EndJoints { int angle = 0, end = 0, along_pull = -1, along_push = -1, across = -1, z = -1, torsion = -1, rotation = -1; };
+/// The lying leg bears on the frame at its heel and toe, which is where prying at the end comes from.
+struct EndJoints { int angle = 0, end = 0, along_pull = -1, along_push = -1, across = -1, z = -1, heel = -1, toe = -1, torsion = -1, rotation = -1; };
 struct MountJoints { int bracket = 0, mount = 0, x = -1, y = -1, z = -1; };
 
 /// Loads of one word in `when:`; the first three unit loads are 1 g along x, y and z.
