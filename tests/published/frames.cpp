@@ -11,7 +11,8 @@ TEST_SUITE_BEGIN("published: frames");
 namespace {
 
 constexpr double L = 260, arm = 300, H = 200, W = 147.15, Wa = 4.2509, Wb = 3.1365, E = 210000;
-constexpr int n = 60, at_C = 40, at_load = 52, B = n + 1;      // arm in steps of 5 mm
+constexpr int n = 60, B = n + 1;                                // arm in steps of 5 mm
+constexpr int at_C = static_cast<int>(H * n / arm), at_load = static_cast<int>(L * n / arm);
 
 fem::Frame bracket()
 {
