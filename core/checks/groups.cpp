@@ -10,9 +10,13 @@ namespace {
 using base::Status;
 using base::Verdict;
 
+/// Edge distances and spacings are kept or not; how much they are kept by says nothing about strength, so they govern only
+/// when they fail.
+bool competes(const results::Check& c) { return c.has_numbers() && (c.load_case != "geometry" || c.status == Status::fail); }
+
 constexpr std::array names{"fixing", "reinforcement", "bracket", "panel", "door"};
 
-int rank(const results::Check& c) { return c.has_numbers() ? 0 : 1; }
+int rank(const results::Check& c) { return competes(c) ? 0 : c.has_numbers() ? 1 : 2; }
 
 void count(results::Group& g, const results::Check& c)
 {
@@ -23,7 +27,7 @@ void count(results::Group& g, const results::Check& c)
         ++g.not_covered;
         if (g.lift_with.empty()) g.lift_with = c.lift_with;
     }
-    if (c.has_numbers() && (!g.least_margin || c.margin() < *g.least_margin)) {
+    if (competes(c) && (!g.least_margin || c.margin() < *g.least_margin)) {
         g.least_margin = c.margin();
         g.part = c.part;
         g.check = c.title;
@@ -79,7 +83,7 @@ std::optional<results::Check> governing(const std::vector<results::Check>& rows)
 {
     std::optional<results::Check> best;
     for (const results::Check& c : rows)
-        if (c.required && c.has_numbers() && (!best || c.margin() < best->margin())) best = c;
+        if (c.required && competes(c) && (!best || c.margin() < best->margin())) best = c;
     return best;
 }
 
