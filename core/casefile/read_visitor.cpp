@@ -40,7 +40,6 @@ const yaml::Node* ReadVisitor::present(std::string_view key, const Row& row)
     const auto& all = scope_.node->entries;
     const auto e = std::find_if(all.begin(), all.end(), [&](const yaml::Entry& x) { return x.key == key; });
     if (e == all.end()) return nullptr;
-    out_.places[path_of(key)] = e->value.at;
     for (std::size_t i = 0; i < e->value.items.size(); ++i)
         out_.places[fmt::format("{}[{}]", path_of(key), i)] = e->value.items[i].at;
     if (scope_.copy) {
@@ -98,7 +97,7 @@ std::string ReadVisitor::hint_for(const std::string& key)
     std::vector<std::string> free, all;
     for (const Row* row : rows_in(scope_.block)) {
         all.push_back(row->key());
-        if (!scope_.node->find(row->key())) free.push_back(row->key());
+        if (out_.places.count(path_of(row->key())) == 0) free.push_back(row->key());
     }
     std::string meant = base::nearest(key, free);
     if (meant.empty()) meant = base::nearest(key, all);
@@ -136,6 +135,8 @@ void ReadVisitor::refuse_key(const yaml::Entry& e)
 
 void ReadVisitor::refuse_unknown_keys()
 {
+    for (const yaml::Entry& e : scope_.node->entries)
+        if (find_row(scope_.block, e.key)) out_.places[path_of(e.key)] = e.value.at;
     for (const yaml::Entry& e : scope_.node->entries)
         if (!find_row(scope_.block, e.key)) refuse_key(e);
 }

@@ -105,12 +105,9 @@ void TreeBuilder::take_key(Open& map, const Node& key)
     } else if (key.text == "<<" && !key.quoted) {
         report(key.at, "merge keys (<<) are not used in case files: write the values again");
     } else {
-        map.drop_value = false;
-        for (const Entry& e : map.node.entries)
-            if (e.key == key.text) {
-                report(key.at, fmt::format("the key \"{}\" stands twice in this block, first on line {}", key.text, e.at.line));
-                map.drop_value = true;
-            }
+        const auto [first, fresh] = map.lines.emplace(key.text, key.at.line);
+        map.drop_value = !fresh;
+        if (!fresh) report(key.at, fmt::format("the key \"{}\" stands twice in this block, first on line {}", key.text, first->second));
     }
 }
 

@@ -2,7 +2,7 @@
 #include "yaml/bytes.h"
 #include "yaml/document.h"
 
-#include <stdexcept>
+#include <unordered_map>
 #include <yaml-cpp/eventhandler.h>
 #include <yaml-cpp/mark.h>
 
@@ -36,6 +36,7 @@ private:
         bool drop_value = false; ///< the value belongs to a key that was refused
         std::string key;
         base::Location key_at;
+        std::unordered_map<std::string, int> lines; ///< key -> line; a long map must not cost the square of its length
     };
 
     [[nodiscard]] Node start(const YAML::Mark& mark, Node::Kind kind, const std::string& tag, YAML::anchor_t anchor);

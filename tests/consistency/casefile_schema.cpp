@@ -111,7 +111,8 @@ TEST_CASE("each starter case reads without a word and explains its keys")
 TEST_CASE("the starter cases hold the values of the shipped cases")
 {
     const std::pair<const char*, const char*> pairs[] = {{"condenser-on-door", "condenser_door"}, {"bare-panel", "plain_panel"}};
-    for (const auto& [kind, file] : pairs) {
+    for (const auto& pair : pairs) {
+        const std::string kind = pair.first, file = pair.second;
         CAPTURE(kind);
         const auto a = casefile::read_text(casefile::starter(kind), kind);
         const auto b = casefile::read_file(std::string(THINSKIN_SOURCE_DIR "/cases/") + file + ".yaml");

@@ -58,8 +58,9 @@ TEST_CASE("an alias bomb is refused at each alias and takes no time")
 TEST_CASE("twenty thousand brackets are refused, closed ones at the first that is too deep")
 {
     const std::pair<std::string, std::string> brackets[] = {{"[", "]"}, {"{a: ", "}"}, {"- ", ""}};
-    for (const auto& [open, close] : brackets)
+    for (const auto& pair : brackets)
         for (const bool closed : {true, false}) {
+            const std::string open = pair.first, close = pair.second;
             std::string text, end;
             for (int i = 0; i < 20000; ++i) {
                 text += open;
@@ -91,7 +92,8 @@ TEST_CASE("bytes that are no UTF-8 text are refused with their place")
     const std::pair<std::string, std::string> rows[] = {
         {"a: \xFF", "f:1:4"}, {"a: 1\nb: \xC3(", "f:2:4"}, {"a: \xC0\x80", "f:1:4"}, {"a: \xED\xA0\x80", "f:1:4"},
         {"a: \xF4\x90\x80\x80", "f:1:4"}, {"a: \xE2\x82", "f:1:4"}, {nul, "f:1:5"}, {"\xFF\xFE" "a", "f:1:1"}, {"a:\tb", "f:1:3"}, {"a: b\rc: d", "f:1:5"}};
-    for (const auto& [text, place] : rows) {
+    for (const auto& row : rows) {
+        const std::string text = row.first, place = row.second;
         const auto d = yaml::parse(text, "f");
         CAPTURE(place);
         CHECK_FALSE(d.usable);

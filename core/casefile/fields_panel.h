@@ -1,0 +1,132 @@
+#pragma once
+#include "model/case.h"
+
+/// Job, road, panel and door; see fields.h.
+namespace thinskin::casefile {
+
+template <class V> void fields(V& v, model::Job& j)
+{
+    v("title", j.title);
+    v("number", j.number);
+    v("vehicle", j.vehicle);
+    v("prepared_by", j.prepared_by);
+    v("notes", j.notes);
+}
+
+template <class V> void fields(V& v, model::Road& r)
+{
+    v("surface", r.surface);
+    v("basis", r.basis);
+    v("distance_per_year", r.distance_per_year);
+}
+
+template <class V> void fields(V& v, model::Sheet& s)
+{
+    v("material", s.material);
+    v("thickness", s.thickness);
+    v("coating", s.coating);
+    if (v.has("crown")) v("crown", s.crown); // a frame's inner sheet has none
+}
+
+template <class V> void fields(V& v, model::EdgeCondition& e) { v("rotational_stiffness", e.rotational_stiffness); }
+
+template <class V> void fields(V& v, model::Frame& f)
+{
+    v("width", f.width);
+    v("depth", f.depth);
+    v("inner", f.inner);
+    v("section", f.section);
+    v("seen", f.seen);
+}
+
+template <class V> void fields(V& v, model::EndFastener& f)
+{
+    v("name", f.name);
+    v("at", f.at);
+    v("use", f.use);
+}
+
+template <class V> void fields(V& v, model::MemberEnd& e)
+{
+    v("to", e.to);
+    v("fasteners", e.fasteners);
+    v("rotational_stiffness", e.rotational_stiffness);
+}
+
+template <class V> void fields(V& v, model::Rib& r)
+{
+    v("name", r.name);
+    v("from", r.from);
+    v("to", r.to);
+    v("section", r.section);
+    v("material", r.material);
+    v("lying", r.lying);
+    v("seen", r.seen);
+    v.ends("ends", r.ends, r.from, r.to);
+}
+
+template <class V> void fields(V& v, model::Cavity& c)
+{
+    v("depth", c.depth);
+    v("inner_panel", c.inner_panel);
+}
+
+template <class V> void fields(V& v, model::Panel& p)
+{
+    v("kind", p.kind);
+    v("faces", p.faces);
+    v("width", p.width);
+    v("height", p.height);
+    v("skin", p.skin);
+    v.inside("edges", [&] {
+        v("left", p.edges[static_cast<std::size_t>(model::Side::left)]);
+        v("right", p.edges[static_cast<std::size_t>(model::Side::right)]);
+        v("bottom", p.edges[static_cast<std::size_t>(model::Side::bottom)]);
+        v("top", p.edges[static_cast<std::size_t>(model::Side::top)]);
+    });
+    v("edges_in_plane", p.edges_in_plane);
+    v.frames("frame", p.frame);
+    v("cavity", p.cavity);
+    v("ribs", p.ribs);
+}
+
+template <class V> void fields(V& v, model::HingeEvidence& e)
+{
+    v("kind", e.kind);
+    v("mass", e.mass);
+    v("at", e.at);
+    v("state", e.state);
+    v("note", e.note);
+}
+
+template <class V> void fields(V& v, model::Hinges& h)
+{
+    v("side", h.side);
+    v("heights", h.heights);
+    v.inside("pin", [&] {
+        v("x", h.pin_x);
+        v("z", h.pin_z);
+    });
+    v("evidence", h.evidence);
+}
+
+template <class V> void fields(V& v, model::Latch& l) { v("at", l.at); }
+
+template <class V> void fields(V& v, model::Slam& s)
+{
+    v("edge_speed", s.edge_speed);
+    v("stop", s.stop);
+}
+
+template <class V> void fields(V& v, model::Door& d)
+{
+    v("mass", d.mass);
+    v("centre_of_mass", d.centre_of_mass);
+    v("hinges", d.hinges);
+    v("latches", d.latches);
+    v.rest("rest", d.rest);
+    v("opening_angle", d.opening_angle);
+    v("slam", d.slam);
+}
+
+} // namespace thinskin::casefile
