@@ -72,6 +72,10 @@ bool solve_definite(const System& s, DenseSolution& x)
 {
     const Eigen::LLT<Matrix> A(s.A);
     if (!good_pivots(A, s.A)) return false;
+    if (s.R.cols() == 0) { // no free body
+        solve_refined(s, [&](const Vector& e, const Vector& f, Vector& lambda, Vector& alpha) { lambda = A.solve(e), alpha = f; }, x);
+        return x.residual <= good_residual;
+    }
     const Matrix X = A.matrixL().solve(s.R);
     Matrix S = X.transpose() * X;
     if (!(S.diagonal().array() > 0).all()) return false;
@@ -132,12 +136,12 @@ Matrix free_motions(const JointProblem& p, const std::vector<int>& active)
 
 DenseSolution solve_dense(const JointProblem& p, const std::vector<int>& active)
 {
-    const System s = pick(p, active);
     DenseSolution x;
-    if (active.empty() && p.R.cols() == 0) {
-        x.status = DenseStatus::solved;
+    if (active.empty()) { // nothing to solve: sound without free bodies, otherwise they hang in the air
+        x.status = p.R.cols() == 0 ? DenseStatus::solved : DenseStatus::rank_deficient;
         return x;
     }
+    const System s = pick(p, active);
     if (solve_definite(s, x)) x.status = DenseStatus::solved;
     else if (free_motions(p, active).cols() > 0) x.status = DenseStatus::rank_deficient;
     else if (solve_saddle(s, x)) x.status = DenseStatus::solved;

@@ -1,3 +1,4 @@
+// A free motion put into words (theory FE-13).
 #include "fem/joint_system.h"
 
 #include <cmath>

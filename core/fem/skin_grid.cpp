@@ -1,3 +1,4 @@
+// Where the grid lines go (theory FE-18), and what is refused before anything is built.
 #include "fem/skin_elements.h"
 
 #include <algorithm>
