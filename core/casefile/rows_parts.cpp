@@ -124,7 +124,10 @@ std::vector<Row> reinforcement_rows()
 
 std::vector<Row> load_rows()
 {
-    const std::string when = "Load case it belongs to; on a panel alone there is one, applied.";
+    const std::string when = "The one load case it acts in; needed as soon as there is a road. On a panel alone all act together.";
+    // The names core/actions gives its load cases: a name that none of them has would leave the load out in silence.
+    const std::vector<std::string> cases = {"applied", "parked", "pothole", "rebound", "braking", "accelerating",
+                                            "cornering left", "cornering right", "slam inward", "slam outward"};
     return {
         blocks("no_drill", "Where no hole may be. Hinges and latches (150 mm) and belts (300 mm) have a zone without an entry."),
         block("no_drill[].circle", "The zone.").required(),
@@ -135,11 +138,11 @@ std::vector<Row> load_rows()
         of(Type::point2, "forces[].at", "Middle of the force.").required(),
         of(Type::point3, "forces[].force", "[Fx, Fy, Fz]; z is outward.").dimension(Dimension::force).required(),
         of(Type::point2, "forces[].spread_over", "Width and height it is spread over. Not given: a point.").above(0),
-        text("forces[].when", when),
+        word("forces[].when", cases, when),
         blocks("pressures", "Pressures on the skin."),
         word("pressures[].over", {"panel"}, "What it acts on.").required(),
         quantity("pressures[].value", Dimension::stress, "Outward is positive.").required(),
-        text("pressures[].when", when),
+        word("pressures[].when", cases, when),
         blocks("masses", "Small things fixed to the skin."),
         of(Type::point2, "masses[].at", "Place.").required(),
         quantity("masses[].mass", Dimension::mass, "Mass.").required().above(0),

@@ -91,10 +91,15 @@ void check_door(RuleKit& k, const model::Door& d)
     check_evidence(k, d.hinges->evidence);
 }
 
+/// A load whose case is never run would be left out in silence.
 void check_when(RuleKit& k, const std::string& when, const std::string& path)
 {
-    if (!model::is_bare_panel(k.c) && when.empty() && !k.written(path + ".when"))
+    if (model::is_bare_panel(k.c)) return;
+    const bool slammed = k.c.door && k.c.door->hinges && k.c.door->slam;
+    if (when.empty() && !k.written(path + ".when"))
         k.error(path, "with a road, each force and pressure needs its load case: when: parked, for instance");
+    if (when == "applied") k.error(path + ".when", "the load case applied belongs to a panel alone; with a road, name one such as parked");
+    if (when.compare(0, 4, "slam") == 0 && !slammed) k.error(path + ".when", "this case has no slam: it needs door.hinges and door.slam");
 }
 
 } // namespace
