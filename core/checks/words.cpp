@@ -100,7 +100,7 @@ std::string advice(const results::Outcome& o, const layout::Layout& l)
     if (o.verdict == Verdict::fail && o.governing) return skin_carries && !any_end_tied(l) ? advice_for_skin(l) : advice_for(*o.governing);
     if (skin_carries) return advice_for_skin(l);
     if (const results::Check* open = first_not_covered(o); open && !open->lift_with.empty()) return "What would help: give " + open->lift_with + ".";
-    return o.governing ? advice_for(*o.governing) : "";
+    return o.governing ? "To gain more" + advice_for(*o.governing).substr(std::string("What would help").size()) : "";
 }
 
 } // namespace thinskin::checks

@@ -138,7 +138,7 @@ std::vector<layout::Point> angle_contacts(const layout::Layout& l, const layout:
         for (layout::Point p : {a.bar.heel(s), a.bar.toe(s)})
             if (on_skin(l, p)) out.push_back(p);
     }
-    const int parts = static_cast<int>(std::ceil(length / spacing));
+    const int parts = static_cast<int>(std::ceil(length / spacing - 1e-9));
     for (int k = 1; k < parts; ++k) {
         const double s = length * k / parts;
         const layout::Point p = a.bar.on_bolt_line(s);

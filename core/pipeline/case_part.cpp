@@ -13,11 +13,6 @@ const char* exclusions[] = {
     "law: lamps, plate, overhang, egress and door retention are for the local code and the body-builder instructions",
 };
 
-const char* standing_cautions[] = {
-    "see to on the vehicle: lamps and plate visible, overhang, egress, door retention, wiring and hoses over the hinge, drilled holes protected, a second retention of the item",
-    "re-torque after 50 to 100 km, then at every service; mark the nuts",
-};
-
 void model_assumptions(const layout::Layout& l, results::Outcome& o)
 {
     o.assumptions.push_back({"edges of the skin on a rigid frame", "door flexibility left out", "model", "not run"});
@@ -64,7 +59,6 @@ results::Outcome outcome_of_case(const model::Case& c, const layout::Layout& l)
     model_assumptions(l, o);
     frame_assumptions(l, o);
     o.cautions.insert(o.cautions.end(), l.cautions.begin(), l.cautions.end());
-    o.cautions.insert(o.cautions.end(), std::begin(standing_cautions), std::end(standing_cautions));
     o.exclusions.assign(std::begin(exclusions), std::end(exclusions));
     return o;
 }

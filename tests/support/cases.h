@@ -1,0 +1,78 @@
+#pragma once
+#include "casefile/reader.h"
+#include "pipeline/analyse.h"
+
+#include <doctest/doctest.h>
+#include <fstream>
+#include <sstream>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace thinskin::tests {
+
+using Edits = std::vector<std::pair<std::string, std::string>>;
+
+/// The text of a shipped case with every occurrence of each first replaced by its second; a first that is not there fails the test.
+inline std::string edited_text(const std::string& name, const Edits& edits = {})
+{
+    std::ifstream in(std::string(THINSKIN_SOURCE_DIR) + "/cases/" + name + ".yaml");
+    std::stringstream all;
+    all << in.rdbuf();
+    std::string text = all.str();
+    for (const auto& [from, to] : edits) {
+        INFO("text to replace: ", from);
+        REQUIRE(text.find(from) != std::string::npos);
+        for (std::size_t at = 0; (at = text.find(from, at)) != std::string::npos; at += to.size()) text.replace(at, from.size(), to);
+    }
+    return text;
+}
+
+inline model::Case read_case(const std::string& text)
+{
+    const casefile::ReadResult r = casefile::read_text(text, "test.yaml");
+    std::string first = r.diagnostics.empty() ? "" : base::format(r.diagnostics.front());
+    INFO(first);
+    REQUIRE(r.value);
+    return *r.value;
+}
+
+inline results::Outcome check_case(const std::string& name, const Edits& edits = {}, pipeline::Depth depth = pipeline::Depth::margins)
+{
+    pipeline::Workspace w;
+    const pipeline::Analysis a = pipeline::analyse(read_case(edited_text(name, edits)), w, depth);
+    std::string first = a.diagnostics.empty() ? "" : base::format(a.diagnostics.front());
+    INFO(first);
+    REQUIRE(a.outcome);
+    return *a.outcome;
+}
+
+inline const results::Check* row(const results::Outcome& o, const std::string& id)
+{
+    for (const results::Check& c : o.checks)
+        if (c.id == id) return &c;
+    return nullptr;
+}
+
+inline const results::Group* group(const results::Outcome& o, const std::string& name)
+{
+    for (const results::Group& g : o.groups)
+        if (g.name == name) return &g;
+    return nullptr;
+}
+
+inline const results::FastenerForce& fastener(const results::Outcome& o, const std::string& name, const std::string& load_case)
+{
+    for (const results::FastenerForce& f : o.fasteners)
+        if (f.name == name && f.load_case == load_case) return f;
+    FAIL("no fastener " << name << " in " << load_case);
+    return o.fasteners.front();
+}
+
+inline const std::vector<std::string>& shipped_cases()
+{
+    static const std::vector<std::string> all{"condenser_door", "condenser_door_made_good", "condenser_door_short_angles", "condenser_door_bare", "plain_panel"};
+    return all;
+}
+
+} // namespace thinskin::tests
