@@ -49,7 +49,7 @@ public:
 namespace {
 
 constexpr int most_steps = 150;          // of the Lanczos iteration
-constexpr double accuracy = 1e-6;        // of the factor: the residual of its pair is below this part of it
+constexpr double accuracy = 3e-3;        // residual of the pair; the factor's own error goes with its square, about 1e-4
 constexpr double no_compression = 1e-9;  // largest over smallest eigenvalue below which nothing is pressed
 
 /// One element's geometric matrix and the places of its unknowns in the factor (-1: supported).

@@ -18,31 +18,53 @@ bool differs(double solver, double hand)
     return std::max(a, b) > same_within * std::max(std::min(a, b), 1e-9);
 }
 
-/// T - hand = prying + (own pull - hand): prying is the contact beside the bolt, the rest is how the brackets, their pivots and
-/// the skin share the pull, which the hand sum fixes beforehand. The figures add up.
-std::string apart(const results::FastenerForce& f)
+/// Moment about the leg's foot of what the brackets' bolts pull on the parts behind, net of the contact beside them, N mm.
+double solved_moment(const layout::Bracket& b, const std::string& load_case, const results::Outcome& o)
 {
-    return fmt::format("solver {:.0f} N = hand {:.0f} N + prying {:.0f} N + pivot and share {:.0f} N (of which skin {:.0f} N)", f.tension_N, f.hand_tension_N, f.prying_N,
-                       f.tension_N - f.prying_N - f.hand_tension_N, f.skin_share_N);
+    double moment = 0;
+    for (const results::FastenerForce& f : o.fasteners)
+        if (f.part == b.name && f.load_case == load_case)
+            for (const layout::Stack& s : b.fasteners)
+                if (s.name == f.name) moment += f.own_pull_N * (s.at.y - b.leg.from.y);
+    return moment;
 }
 
-void hand_for_case(const statics::HandFigures& hand, results::Outcome& o)
+/// solver = hand + prying + bracket share + skin share + pivot shift, in newtons; the five add up.
+///   prying         contact beside the bolt, which its tension has to balance
+///   bracket share  the bracket takes another moment than the hand sum gave it: hand (M/M_hand - 1)
+///   skin share     what goes into the skin's bending at this bolt
+///   pivot shift    the rest: the pull turns about another line than the leg's foot or top
+std::string apart(const results::FastenerForce& f, const layout::Layout& l, const statics::HandFigures& hand, const results::Outcome& o)
+{
+    double share = 0;
+    for (const layout::Bracket& b : l.brackets) {
+        const statics::BracketHand* h = b.name == f.part ? statics::bracket(hand, b.name) : nullptr;
+        if (h && std::abs(h->moment_Nm) > 1e-6) share = f.hand_tension_N * (solved_moment(b, f.load_case, o) / (h->moment_Nm * 1000) - 1);
+    }
+    const double pivot = f.tension_N - f.hand_tension_N - f.prying_N - share - f.skin_share_N;
+    return fmt::format("solver {:.0f} N = hand {:.0f} N + prying {:.0f} N + bracket share {:.0f} N + skin share {:.0f} N + pivot shift {:.0f} N", f.tension_N, f.hand_tension_N, f.prying_N, share,
+                       f.skin_share_N, pivot);
+}
+
+void hand_for_fasteners(const layout::Layout& l, const statics::HandFigures& hand, results::Outcome& o)
 {
     for (results::FastenerForce& f : o.fasteners) {
-        if (f.load_case != hand.load_case) continue;
-        if (const statics::BoltHand* b = statics::bolt(hand, f.name)) {
-            f.hand_tension_N = b->tension_N;
-            f.hand_shear_N = b->shear_group_N;
-            if (differs(f.tension_N, f.hand_tension_N)) f.difference = apart(f);
-        }
+        const statics::BoltHand* b = f.load_case == hand.load_case ? statics::bolt(hand, f.name) : nullptr;
+        if (!b) continue;
+        f.hand_tension_N = b->tension_N;
+        f.hand_shear_N = b->shear_group_N;
+        if (differs(f.tension_N, f.hand_tension_N)) f.difference = apart(f, l, hand, o);
     }
+}
+
+void hand_for_ends(const statics::HandFigures& hand, results::Outcome& o)
+{
     for (results::EndForce& e : o.member_ends) {
-        if (e.load_case != hand.load_case) continue;
-        if (const statics::AngleEndHand* h = statics::end(hand, e.name, e.end)) {
-            e.hand_N = h->force_N;
-            if (differs(e.force_N[2], e.hand_N))
-                e.difference = fmt::format("solver {:.0f} N = hand {:.0f} N + sharing between the angles, contact and skin {:.0f} N", e.force_N[2], e.hand_N, e.force_N[2] - e.hand_N);
-        }
+        const statics::AngleEndHand* h = e.load_case == hand.load_case ? statics::end(hand, e.name, e.end) : nullptr;
+        if (!h) continue;
+        e.hand_N = h->force_N;
+        if (differs(e.force_N[2], e.hand_N))
+            e.difference = fmt::format("solver {:.0f} N = hand {:.0f} N + {:.0f} N by contact: what the legs push on the angle, which the hand sum leaves to the skin", e.force_N[2], e.hand_N, e.force_N[2] - e.hand_N);
     }
 }
 
@@ -86,7 +108,11 @@ void take_solution(const idealise::Structure* s, const idealise::Solution& sol, 
 void take_hand_figures(const layout::Layout& l, results::Outcome& o)
 {
     if (l.brackets.empty() || !l.item) return;
-    for (const results::LoadCase& lc : o.load_cases) hand_for_case(statics::hand_figures(l, lc), o);
+    for (const results::LoadCase& lc : o.load_cases) {
+        const statics::HandFigures hand = statics::hand_figures(l, lc);
+        hand_for_fasteners(l, hand, o);
+        hand_for_ends(hand, o);
+    }
 }
 
 void note_cases_not_run(const actions::LoadCases& cases, results::Outcome& o)
