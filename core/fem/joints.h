@@ -64,7 +64,8 @@ struct Free {
 };
 [[nodiscard]] Free free_motion(const Assembly& assembly, const Condensed& condensed, const std::vector<UnitLoad>& loads);
 
-enum class SolveStatus { solved, mechanism, no_contact_state, ill_conditioned };
+/// not_converged, buckled, stopped: of the large-deflection solution only (large.h).
+enum class SolveStatus { solved, mechanism, no_contact_state, ill_conditioned, not_converged, buckled, stopped };
 
 struct JointState {
     SolveStatus status = SolveStatus::ill_conditioned;

@@ -22,6 +22,10 @@ struct RibModel {
     bool from_clamped_axially = false, to_clamped_axially = false; ///< reserved for ends tied to the frame: make_skin refuses true
 };
 
+/// A rectangle cut out of the sheet, with its own free edge. Grid lines pass through its sides; it may reach or cross the
+/// panel's edge, which then holds nothing there. Ribs may run along its edge, not through it.
+struct Opening { std::string name; double x0 = 0, y0 = 0, x1 = 0, y1 = 0; };
+
 /// Rectangular sheet 0..width x 0..height, mid-plane at z = mid_z.
 struct SkinModel {
     std::string name = "skin";
@@ -31,6 +35,7 @@ struct SkinModel {
     std::array<EdgeHold, 4> edges;       ///< left, right, bottom, top
     bool in_plane_fixed = true;          ///< false (movable): normal displacement free, tangential held, the bottom edge also carries y
     std::vector<RibModel> ribs;
+    std::vector<Opening> openings;
 };
 
 struct SkinGrid { std::vector<double> x, y; };
@@ -49,12 +54,15 @@ struct Skin {
 /// Throws std::invalid_argument for values out of range (NaN included), std::runtime_error when the edges leave a mechanism.
 [[nodiscard]] Skin make_skin(const SkinModel& model);
 
+/// Strictly inside an opening: no sheet there.
+[[nodiscard]] bool in_opening(const SkinModel& model, double x, double y);
+
 enum class SkinDirection { x, y, z };    ///< u, v, w; positive along the panel axes
 /// Mean displacement over the footprint: exact integral of the shape functions, footprint anywhere inside the panel.
-/// In-plane ports are at the mid-plane.
+/// In-plane ports are at the mid-plane. Throws std::invalid_argument outside the panel and where it touches an opening.
 [[nodiscard]] Row skin_port(const Skin& skin, const Footprint& where, SkinDirection direction);
 
-/// Consistent load of a uniform pressure (N/mm2, + = +z) over the whole skin, over all dofs.
+/// Consistent load of a uniform pressure (N/mm2, + = +z) over the whole sheet (openings left out), over all dofs.
 [[nodiscard]] Vector skin_pressure(const Skin& skin, double pressure);
 
 /// Fields at a point. Moments per length: M_x bends along x, positive = tension at the +z face; N per length, tension positive.
@@ -62,11 +70,12 @@ struct SkinPoint {
     double u = 0, v = 0, w = 0, w_x = 0, w_y = 0;
     double M_x = 0, M_y = 0, M_xy = 0, N_x = 0, N_y = 0, N_xy = 0;
 };
+/// Throws std::invalid_argument outside the panel and inside an opening.
 [[nodiscard]] SkinPoint skin_point(const Skin& skin, const Vector& u, double x, double y);
 /// Largest von Mises stress of both faces at a point, MPa.
 [[nodiscard]] double von_mises(const SheetSection& sheet, const SkinPoint& p);
 
-/// In-plane tractions handed to one edge (N/mm along it) at n stations, from the membrane field: shear and normal flow.
+/// In-plane tractions handed to one edge (N/mm along it) at n stations, from the membrane field: shear and normal flow. Zero beside an opening.
 struct EdgeFlow { double at = 0, shear = 0, normal = 0; };
 [[nodiscard]] std::vector<EdgeFlow> edge_flow(const Skin& skin, const Vector& u, int edge, int stations);
 

@@ -1,0 +1,54 @@
+#pragma once
+#include "fem/frame.h"
+#include "fem/joints.h"
+#include "fem/skin.h"
+
+/// Natural frequencies and shapes of the assembly about a contact state: small vibrations, active joints stay closed,
+/// the others stay open, no damping (theory FE-24).
+namespace thinskin::fem {
+
+/// Mass of one body, tonnes and mm: over all its dofs, symmetric; an empty matrix: no mass.
+struct MassMatrix { Sparse M; };
+
+/// Consistent mass of the sheet (transverse and in-plane; rotary inertia of the thickness left out) and of its ribs, the
+/// ribs' mass on their line. `density` t/mm3; `rib_mass` t/mm per rib, in the order of the model, or none.
+[[nodiscard]] MassMatrix skin_mass(const Skin& skin, double density, const std::vector<double>& rib_mass = {});
+
+/// Consistent mass of the members (translation on the line of centroids, rotation about the axis with density (I_y + I_z + A c^2) L)
+/// and masses at points fixed to nodes. `density` t/mm3, of all members.
+[[nodiscard]] MassMatrix frame_mass(const Frame& frame, double density, const std::vector<NodeMass>& masses = {});
+
+/// Rigid item: mass t, centre of mass mm, inertia about it t mm2 (axes x y z; symmetric, not negative).
+[[nodiscard]] MassMatrix rigid_mass(double mass, const Vec3& centre, const Eigen::Matrix3d& inertia);
+
+/// What moves: shares of the kinetic energy of a mode, which sum to 1 over all bodies.
+struct BodyShare {
+    std::string body;
+    double share = 0;                    ///< of the whole kinetic energy
+    std::array<double, 3> along{};       ///< of the body's share: its centre of mass moving along x, y, z
+    std::array<double, 3> about{};       ///< of the body's share: turning about x, y, z through its centre of mass
+    double bending = 0;                  ///< the rest: the body changes its shape
+};
+
+struct Mode {
+    double frequency_Hz = 0;
+    std::vector<Vector> shape;           ///< per body, all dofs; scaled to one unit of modal mass (t)
+    std::vector<BodyShare> shares;       ///< per body, in the assembly's order
+    std::string what;                    ///< "item moves along z", "item turns about x", "skin changes its shape"
+    double residual = 0;                 ///< |K x - omega^2 M x + joints| over |omega^2 M x|, largest of the bodies
+};
+
+enum class ModesStatus { solved, no_mass, not_converged, ill_conditioned };
+struct Modes {
+    ModesStatus status = ModesStatus::not_converged;
+    std::string where;                   ///< the reason when not solved
+    std::vector<Mode> modes;             ///< ascending; motions that nothing resists come first with 0 Hz
+    int free_motions = 0;                ///< how many of them those are
+};
+
+/// The lowest `count` modes. active: per joint, 1 = closed (contact states from solve_joints; a tie counts whatever its entry).
+/// Every free body needs mass; held bodies may be without.
+/// Throws std::invalid_argument when sizes do not fit or count < 1.
+[[nodiscard]] Modes modes(const Assembly& assembly, const std::vector<char>& active, const std::vector<MassMatrix>& masses, int count);
+
+} // namespace thinskin::fem
