@@ -18,9 +18,18 @@ template <class V> void fields(V& v, model::Box2& b)
 
 template <class V> void fields(V& v, model::ItemFixing& f)
 {
+    v("name", f.name);
     v("at", f.at);
     v("use", f.use);
     v("foot", f.foot);
+}
+
+template <class V> void fields(V& v, model::ItemLoad& l)
+{
+    v("name", l.name);
+    v("force", l.force);
+    v("at", l.at);
+    v("both_ways", l.both_ways);
 }
 
 template <class V> void fields(V& v, model::Item& i)
@@ -32,6 +41,7 @@ template <class V> void fields(V& v, model::Item& i)
     v("box", i.box);
     v("running_frequency", i.running_frequency);
     v("fixings", i.fixings);
+    v("loads", i.loads);
 }
 
 template <class V> void fields(V& v, model::Leg& l)
@@ -116,6 +126,12 @@ template <class V> void fields(V& v, model::FastenerKind& k)
     v("hole", k.hole);
     v("fit", k.fitted);
     v("sleeve", k.sleeve);
+    v("head_diameter", k.head_diameter);
+    v("flange", k.flange);
+    v("shear_strength", k.shear_strength);
+    v("tension_strength", k.tension_strength);
+    v("sheet_strength", k.sheet_strength);
+    v("strength_source", k.strength_source);
 }
 
 template <class V> void fields(V& v, model::Angle& a)

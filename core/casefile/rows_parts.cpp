@@ -16,9 +16,15 @@ std::vector<Row> item_rows()
         block("item.box", "Its outline, for interference and wind.").shared("<box3>"),
         of(Type::quantities, "item.running_frequency", "Frequencies it shakes at by itself.").dimension(Dimension::frequency).above(0),
         blocks("item.fixings", "Feet straight on the panel, for an item without brackets."),
+        text("item.fixings[].name", "Name in all tables.").required(),
         of(Type::point2, "item.fixings[].at", "Place of the fastener.").required(),
         of(Type::kind_name, "item.fixings[].use", "Fastener.").required(),
         of(Type::foot, "item.fixings[].foot", "Foot on the skin: width x height x thickness.").required(),
+        blocks("item.loads", "Forces on the item that are load cases of their own, with 1 g of weight: wind on what is unfolded, a step."),
+        text("item.loads[].name", "Name of the load case.").required(),
+        of(Type::point3, "item.loads[].force", "[Fx, Fy, Fz]; z is outward.").dimension(Dimension::force).required(),
+        of(Type::point3, "item.loads[].at", "Where it acts.").required(),
+        word("item.loads[].both_ways", {"no", "yes"}, "Yes: also with its sign turned, as wind has.").fallback("no"),
     };
 }
 
@@ -66,15 +72,21 @@ std::vector<Row> fastener_rows()
 {
     return {
         of(Type::named_blocks, "fastener_kinds", "Each kind of fastener once, under the name the other blocks use."),
-        word("fastener_kinds{}.type", {"bolt", "screw", "rivet", "insert", "wood_screw"}, "Only the bolt is covered so far.").required(),
-        text("fastener_kinds{}.size", "Size, such as M8.").required(),
-        text("fastener_kinds{}.grade", "Property class, such as 8.8; a bolt needs it."),
+        word("fastener_kinds{}.type", {"bolt", "screw", "rivet", "insert", "wood_screw"}, "What it is. Wood screws are not covered yet.").required(),
+        text("fastener_kinds{}.size", "Size: M8, 1/4 in (bolts, inserts); 4.8 mm or No. 10 (screws); 4.8 mm (rivets).").required(),
+        text("fastener_kinds{}.grade", "Property class, such as 8.8; a bolt needs it. Of a rivet: its material."),
         word("fastener_kinds{}.head", {"outside", "inside"}, "Side of the head.").fallback("outside"),
         of(Type::washer, "fastener_kinds{}.head_washer", "Washer under the head, diameter x thickness."),
         of(Type::washer, "fastener_kinds{}.nut_washer", "Washer under the nut, diameter x thickness."),
         length("fastener_kinds{}.hole", "Diameter of the hole. Not given: the catalogue's clearance hole.").above(0),
         word("fastener_kinds{}.fit", {"clearance", "fitted"}, "Fitted: the hole leaves no play, so shear is shared.").fallback("clearance"),
         word("fastener_kinds{}.sleeve", {"no", "yes"}, "A spacer sleeve fills each gap in the stack.").fallback("no"),
+        length("fastener_kinds{}.head_diameter", "Head of a screw or rivet. Not given: the catalogue's.").above(0),
+        length("fastener_kinds{}.flange", "Insert: diameter of what bears on the skin.").above(0),
+        quantity("fastener_kinds{}.shear_strength", Dimension::force, "Of the fastener itself, maker's or tested, before any factor.").above(0),
+        quantity("fastener_kinds{}.tension_strength", Dimension::force, "Of the fastener itself, maker's or tested, before any factor.").above(0),
+        quantity("fastener_kinds{}.sheet_strength", Dimension::force, "Insert: maker's or tested pull in this very sheet, before any factor.").above(0),
+        text("fastener_kinds{}.strength_source", "Whose figures these are."),
     };
 }
 
@@ -177,7 +189,7 @@ std::vector<Row> shared_rows()
         of(Type::word_or_block, "<ends>.right", "End of a member that lies flatter than 45 deg.").required().words({"same_as_left"}).shared("<end>"),
         of(Type::word_or_block, "<ends>.bottom", "End of a member that is steeper than 45 deg.").required().words({"same_as_top"}).shared("<end>"),
         of(Type::word_or_block, "<ends>.top", "End of a member that is steeper than 45 deg.").required().words({"same_as_bottom"}).shared("<end>"),
-        word("<end>.to", {"none", "frame"}, "none: the member stops where it is drawn. frame: its own fasteners hold it there.").required(),
+        word("<end>.to", {"none", "frame", "bracket", "item"}, "none: the member stops where it is drawn. frame: its own fasteners hold it there. bracket, item: the end of a strap is fixed to that part.").required(),
         blocks("<end>.fasteners", "Fasteners of this end.").shared("<end_fastener>"),
         quantity("<end>.rotational_stiffness", Dimension::rotational_spring, "Against turning about the panel edge. Not given: free to turn.").from(0),
         text("<end_fastener>.name", "Name in all tables."),

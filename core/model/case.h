@@ -63,7 +63,7 @@ struct EndFastener { std::string name; Point2 at; std::string use; Location wher
 
 /// What holds the end of an angle, rib or strap.
 struct MemberEnd {
-    enum class To { none, frame } to = To::none;
+    enum class To { none, frame, bracket, item } to = To::none; ///< bracket, item: ends of straps, the part at the end's place
     std::vector<EndFastener> fasteners;
     std::optional<Quantity> rotational_stiffness; ///< N mm/rad about the panel edge; not given = free
     bool same_as_other = false;                   ///< same_as_left / same_as_right ... : mirrored by layout
@@ -130,7 +130,10 @@ struct Door {
 
 struct Box3 { Point3 from; Point3 size; };
 
-struct ItemFixing { Point2 at; std::string use; std::string foot; Location where; };
+/// A force on the item that makes a load case of its own, the weight of 1 g with it: wind on what is unfolded, a person's step.
+struct ItemLoad { std::string name; std::array<Quantity, 3> force; Point3 at; bool both_ways = false; Location where; };
+
+struct ItemFixing { std::string name; Point2 at; std::string use; std::string foot; Location where; };
 
 struct Item {
     std::string name;
@@ -140,6 +143,7 @@ struct Item {
     std::optional<Box3> box;
     std::vector<Quantity> running_frequency;
     std::vector<ItemFixing> fixings;
+    std::vector<ItemLoad> loads;
     Location at;
 };
 
@@ -169,13 +173,18 @@ struct Washer { Quantity diameter, thickness; std::string text; }; ///< "24x2 mm
 
 struct FastenerKind {
     std::string name;
-    std::string type;               ///< bolt (screw, rivet, insert: read, not covered yet)
-    std::string size, grade;        ///< "M8", "8.8"
+    std::string type;               ///< bolt, screw, rivet, insert (wood_screw: read, not covered)
+    std::string size, grade;        ///< "M8", "8.8"; "4.8" or "No. 10"; a rivet's grade is its material
     Face head = Face::outside;
     std::optional<Washer> head_washer, nut_washer;
     std::optional<Quantity> hole;
     bool fitted = false;            ///< fit: clearance | fitted
     bool sleeve = false;            ///< spacer sleeve through a gap
+    std::optional<Quantity> head_diameter;               ///< screw, rivet: instead of the catalogue's
+    std::optional<Quantity> flange;                      ///< insert: diameter of what bears on the skin
+    std::optional<Quantity> shear_strength, tension_strength; ///< of the fastener itself, maker's or tested, before any factor
+    std::optional<Quantity> sheet_strength;              ///< insert: maker's or tested pull in this very sheet, before any factor
+    std::string strength_source;    ///< whose figures these are
     Location at;
 };
 
