@@ -135,7 +135,9 @@ Analysis analyse(const model::Case& c, Workspace& workspace, Depth depth, std::s
     Analysis a;
     layout::Result resolved = layout::resolve(c);                               // 1. names, copies, stacks, geometry
     a.diagnostics = std::move(resolved.diagnostics);
-    if (resolved.layout) a.outcome = run(c, *resolved.layout, *workspace.impl, stop);
+    if (!resolved.layout) return a;
+    a.layout = std::make_shared<const layout::Layout>(std::move(*resolved.layout));
+    a.outcome = run(c, *a.layout, *workspace.impl, stop);
     return a;
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 #include "base/location.h"
+#include "layout/layout.h"
 #include "model/case.h"
 #include "results/results.h"
 
@@ -26,6 +27,9 @@ struct Workspace {
 struct Analysis {
     std::optional<results::Outcome> outcome;      ///< absent when the case itself is wrong
     std::vector<base::Diagnostic> diagnostics;    ///< errors of names and geometry, with their places
+    /// Parts at their places, for the drawing; absent when the case itself is wrong. Points at the case that was analysed
+    /// (`layout::Layout::source`), which the caller keeps alive for as long as the layout is used.
+    std::shared_ptr<const layout::Layout> layout;
 };
 
 /// The one way from a case to its margins; the only file that knows the order of the steps.
