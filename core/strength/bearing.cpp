@@ -3,6 +3,7 @@
 //   Fu     tensile strength of the PLY    C      bearing factor          mf   type of connection
 //   lc     clear distance, hole to edge or to the next hole, along the force
 #include "strength/bearing.h"
+#include "strength/screw_parts.h"
 
 #include <algorithm>
 
@@ -39,8 +40,7 @@ base::Resistance hot_rolled_bearing_formula(const HotRolledBearing& in)
 
 base::Resistance sheet_tear_out_formula(const SheetTearOut& in)
 {
-    const double Anv = 2 * in.n * in.t_mm * in.e_net_mm;
-    return base::covered(0.6 * in.Fu_MPa * Anv, 2.22);
+    return base::covered(parts::tear_out(in.t_mm, in.Fu_MPa, in.e_net_mm, in.n), 2.22);
 }
 
 } // namespace
