@@ -20,7 +20,8 @@ inline std::string edited_text(const std::string& name, const Edits& edits = {})
     std::stringstream all;
     all << in.rdbuf();
     std::string text = all.str();
-    for (const auto& [from, to] : edits) {
+    for (const auto& edit : edits) {
+        const std::string &from = edit.first, &to = edit.second;
         INFO("text to replace: ", from);
         REQUIRE(text.find(from) != std::string::npos);
         for (std::size_t at = 0; (at = text.find(from, at)) != std::string::npos; at += to.size()) text.replace(at, from.size(), to);
