@@ -119,8 +119,19 @@ constexpr double slam_rebound = 0.3;
 std::string slam_sentence(const layout::Door& d, const Slam& s)
 {
     return fmt::format("{:g} m/s at the free edge ({:.0f} mm from the pin line) stopped by a half-sine of {:g} ms without rebound: {:.1f} g at {:.0f} mm, "
-                       "and {:.1f} g across the panel because it hangs {:.0f} mm off the pin, with 1 g weight; the mounted item's own response to the pulse is not in it (AC-1)",
+                       "and {:.1f} g across the panel because it hangs {:.0f} mm off the pin, with 1 g weight; brackets and item have the acceleration of their own places and the item turns with the door; the mounted item's own response to the pulse is not in it (AC-1)",
                        d.slam_edge_speed / 1000, s.y_edge, d.slam_stop * 1000, s.g, s.y, std::abs(s.across_g), s.e);
+}
+
+/// The field that the whole door turns with: each mass has the acceleration of its own place, and turns itself.
+/// a = spin (z - pin_z, 0, -(x - pin_x)); thrown inward a_z < 0 at the item.
+void turn_about_pin(LoadCase& c, const layout::Door& d, const Slam& s, double times)
+{
+    const double side = d.hinges_right ? -1 : 1; // of x - pin_x
+    c.turns = true;
+    c.spin_rad_s2 = times * side * s.g * base::gravity_m_s2 * 1000 / s.y;
+    c.pin_x_mm = d.pin_x;
+    c.pin_z_mm = d.pin_z;
 }
 
 void add_slam(LoadCases& out, const layout::Layout& l)
@@ -133,17 +144,31 @@ void add_slam(LoadCases& out, const layout::Layout& l)
     }
     const std::string source = "case file, door.slam; half-sine stop (common practice, no source)";
     const std::string how = slam_sentence(*l.door, s);
-    out.cases.push_back(made(name_slam_inward, {s.across_g, -1, -s.g}, source, "door thrown shut, masses carry on inward: " + how));
+    LoadCase shut = made(name_slam_inward, {s.across_g, -1, -s.g}, source, "door thrown shut, masses carry on inward: " + how);
+    turn_about_pin(shut, *l.door, s, 1);
+    out.cases.push_back(std::move(shut));
     // What springs back is caught by the latch: the same stop takes the rebound's speed out the other way.
-    out.cases.push_back(made(name_slam_outward, {0.0 - slam_rebound * s.across_g, -1, slam_rebound * s.g}, source,
+    LoadCase back = made(name_slam_outward, {0.0 - slam_rebound * s.across_g, -1, slam_rebound * s.g}, source,
                              fmt::format("door springs back from its seal with {:g} of its speed (judgement) and the latch catches it in the same time, masses carry on outward: {:.1f} g "
                                          "at the item, {:.1f} g across, with 1 g weight (AC-1); a door flung open against its check strap is not in it",
-                                         slam_rebound, slam_rebound * s.g, slam_rebound * std::abs(s.across_g))));
+                                         slam_rebound, slam_rebound * s.g, slam_rebound * std::abs(s.across_g)));
+    turn_about_pin(back, *l.door, s, -slam_rebound);
+    out.cases.push_back(std::move(back));
+}
+
+bool loaded(const model::Case& c)
+{
+    for (const model::PanelForce& f : c.forces)
+        for (const model::Quantity& q : f.force)
+            if (q.value != 0) return true;
+    for (const model::PanelPressure& p : c.pressures)
+        if (p.value.value != 0) return true;
+    return !c.masses.empty();
 }
 
 LoadCase applied()
 {
-    LoadCase c = made(name_applied, {0, 0, 0}, "case file, forces, pressures and masses", "panel forces and pressures alone; the skin's own weight left out");
+    LoadCase c = made(name_applied, {0, -1, 0}, "case file, forces, pressures and masses", "panel forces and pressures, masses with 1 g of weight; the skin's own weight left out");
     c.applied_only = true;
     return c;
 }
@@ -167,7 +192,8 @@ LoadCases load_cases(const layout::Layout& l)
 {
     LoadCases out;
     if (l.source && model::is_bare_panel(*l.source)) {
-        out.cases.push_back(applied());
+        if (loaded(*l.source)) out.cases.push_back(applied());
+        else out.not_run.push_back({name_applied, "nothing loads the panel: every force, pressure and mass is zero", "forces"});
         return out;
     }
     out.cases.push_back(parked());

@@ -86,6 +86,16 @@ void take_mounts(Resolver& r, const model::Bracket& b, const std::string& path, 
     }
 }
 
+/// Arm and brace meet the leg where there is a leg.
+void check_on_leg(Resolver& r, const model::Bracket& b, const std::string& path)
+{
+    const auto on_leg = [&b](double y) { return y >= b.leg->from.value && y <= b.leg->to.value; };
+    if (!on_leg(b.arm->at.value))
+        r.error(b.arm->where, path + ".arm.at", fmt::format("the arm's top is at {:g} mm but the leg reaches from {:g} to {:g} mm", b.arm->at.value, b.leg->from.value, b.leg->to.value));
+    if (b.brace && !on_leg(b.brace->from.value))
+        r.error(b.brace->at, path + ".brace.from", fmt::format("the brace starts at {:g} mm but the leg reaches from {:g} to {:g} mm", b.brace->from.value, b.leg->from.value, b.leg->to.value));
+}
+
 void resolve_bracket(Resolver& r, const model::Bracket& b, const std::string& path)
 {
     if (!b.leg || !b.arm) {
@@ -108,6 +118,7 @@ void resolve_bracket(Resolver& r, const model::Bracket& b, const std::string& pa
     out.leg_mass = out.leg.mass();
     take_arm(r, b, path, out);
     if (b.brace) take_brace(r, b, path, out);
+    check_on_leg(r, b, path);
     out.arm_leg = joint(b.joints.arm_leg);
     out.brace_leg = joint(b.joints.brace_leg);
     out.brace_arm = joint(b.joints.brace_arm);

@@ -11,10 +11,30 @@ namespace {
 
 constexpr double hinge_zone = 150; ///< mm round hinges and latches; common practice, no source
 
+/// Radius of what bears on a bar: the head's side when the bar is the first ply, the nut's when it is the last.
+double bears(const Stack& s, const AngleBar& bar)
+{
+    const bool first = s.plies.front().part == bar.name, last = s.plies.back().part == bar.name;
+    if (!first && !last) return s.hardware.hole / 2;
+    const auto& washer = first ? s.hardware.head_washer : s.hardware.nut_washer;
+    return (washer ? washer->diameter : s.hardware.across_flats) / 2;
+}
+
+/// Head, nut or washer must be wider than the hole.
+void check_hole(Resolver& r, const Stack& s)
+{
+    for (bool nut : {false, true}) {
+        const auto& washer = nut ? s.hardware.nut_washer : s.hardware.head_washer;
+        const double wide = washer ? washer->diameter : s.hardware.across_flats;
+        if (s.hardware.not_covered.empty() && s.hardware.hole >= wide)
+            r.error(s.where, s.name, fmt::format("the hole of {:g} mm lets the {} of {:g} mm through", s.hardware.hole, nut ? "nut or its washer" : "head or its washer", wide));
+    }
+}
+
 void check_on_bar(Resolver& r, const Stack& s, const AngleBar& bar)
 {
     const Local at = local(bar, s.at);
-    const double washer = s.hardware.head_washer ? s.hardware.head_washer->diameter / 2 : s.hardware.across_flats / 2;
+    const double washer = bears(s, bar);
     if (at.along < 0 || at.along > bar.length())
         r.error(s.where, s.name, fmt::format("{} is {:.0f} mm beyond the end of {}", s.name, at.along < 0 ? -at.along : at.along - bar.length(), bar.name), "move the hole or lengthen the part");
     else if (at.from_heel < bar.section.t || at.from_heel > bar.section.b)
@@ -51,6 +71,9 @@ void check_spacing(Resolver& r, const std::vector<const Stack*>& all)
     for (std::size_t i = 0; i < all.size(); ++i)
         for (std::size_t j = i + 1; j < all.size(); ++j) {
             const double distance = std::hypot(all[i]->at.x - all[j]->at.x, all[i]->at.y - all[j]->at.y);
+            const auto widest = [](const Stack& s) { return std::max({s.hardware.across_flats, s.hardware.head_washer ? s.hardware.head_washer->diameter : 0.0, s.hardware.nut_washer ? s.hardware.nut_washer->diameter : 0.0}) / 2; };
+            if (distance >= (all[i]->hardware.hole + all[j]->hardware.hole) / 2 && distance < widest(*all[i]) + widest(*all[j]))
+                r.error(all[j]->where, all[j]->name, fmt::format("the washers or heads of {} and {} overlap: {:.1f} mm apart", all[i]->name, all[j]->name, distance), "smaller washers, or holes farther apart");
             if (distance < (all[i]->hardware.hole + all[j]->hardware.hole) / 2)
                 r.error(all[j]->where, all[j]->name, fmt::format("the holes of {} and {} run into each other ({:.1f} mm apart)", all[i]->name, all[j]->name, distance));
         }
@@ -103,6 +126,46 @@ void check_swing(Resolver& r)
         r.caution(fmt::format("opened fully the item ({:.0f} mm deep) comes to stand beside the vehicle, {:.0f} mm from the hinge line: look for the side wall there", depth, clear));
 }
 
+/// Points of forces, masses and gauges lie on the panel, a spread force wholly so.
+void check_points(Resolver& r)
+{
+    const auto on = [&r](double x, double y, double hx, double hy) { return x - hx >= 0 && y - hy >= 0 && x + hx <= r.out.width && y + hy <= r.out.height; };
+    const auto complain = [&r](const base::Location& at, const std::string& path, double x, double y) {
+        r.error(at, path, fmt::format("[{:g}, {:g}] mm is off the panel of {:g} x {:g} mm, or what is spread there reaches over its edge", x, y, r.out.width, r.out.height));
+    };
+    for (std::size_t i = 0; i < r.source.forces.size(); ++i) {
+        const model::PanelForce& f = r.source.forces[i];
+        const double hx = f.spread_over ? f.spread_over->x.value / 2 : 0, hy = f.spread_over ? f.spread_over->y.value / 2 : 0;
+        if (!on(f.at.x.value, f.at.y.value, hx, hy)) complain(f.where, fmt::format("forces[{}].at", i), f.at.x.value, f.at.y.value);
+    }
+    for (std::size_t i = 0; i < r.source.masses.size(); ++i)
+        if (const auto& m = r.source.masses[i]; !on(m.at.x.value, m.at.y.value, 5, 5)) complain(m.where, fmt::format("masses[{}].at", i), m.at.x.value, m.at.y.value);
+    for (std::size_t i = 0; i < r.source.gauges.size(); ++i)
+        if (const auto& g = r.source.gauges[i]; !on(g.at.x.value, g.at.y.value, 0, 0)) complain(g.where, fmt::format("gauges[{}].at", i), g.at.x.value, g.at.y.value);
+}
+
+/// An end fixing lies within the width of the frame it is fixed to.
+void check_on_frame(Resolver& r, const MemberEnd& e)
+{
+    const Frame& f = r.out.frames[static_cast<std::size_t>(e.side == "left" ? 0 : e.side == "right" ? 1 : e.side == "bottom" ? 2 : 3)];
+    if (!f.given) return;
+    for (const Stack& s : e.fasteners) {
+        const double from_edge = e.side == "left" ? s.at.x : e.side == "right" ? r.out.width - s.at.x : e.side == "bottom" ? s.at.y : r.out.height - s.at.y;
+        if (from_edge + s.hardware.hole / 2 >= f.width)
+            r.error(s.where, s.name, fmt::format("{} is {:.0f} mm from the {} edge, off the frame, which is {:.0f} mm wide", s.name, from_edge, e.side, f.width));
+    }
+}
+
+void check_door_figures(Resolver& r)
+{
+    if (!r.out.door) return;
+    const Door& d = *r.out.door;
+    if (d.evidence_has_numbers && (d.evidence_at[0] < 0 || d.evidence_at[0] > r.out.width || d.evidence_at[1] < 0 || d.evidence_at[1] > r.out.height || std::abs(d.evidence_at[2]) > 1000))
+        r.error(r.source.door->at, "door.hinges.evidence.at", "the place of the maker's or the proof mass is not on this door", "expected a point on the leaf, at most 1 m off it");
+    if (d.has_slam && (d.slam_edge_speed < 500 || d.slam_stop > 0.1))
+        r.caution(fmt::format("a slam of {:g} m/s stopped in {:g} ms is gentle; doors of work vans are thrown shut at 1 m/s and more", d.slam_edge_speed / 1000, d.slam_stop * 1000));
+}
+
 void check_cavity(Resolver& r)
 {
     for (const Angle& a : r.out.angles)
@@ -128,12 +191,17 @@ void check_geometry(Resolver& r)
                 all.push_back(&s);
                 check_on_bar(r, s, a.bar);
             }
+    for (const Angle& a : r.out.angles)
+        for (const MemberEnd& e : a.ends) check_on_frame(r, e);
     for (const Stack* s : all) {
+        check_hole(r, *s);
         check_in_panel(r, *s);
         check_zones(r, *s);
     }
     check_spacing(r, all);
     if (r.out.item) check_item(r);
+    check_points(r);
+    check_door_figures(r);
     check_swing(r);
     check_cavity(r);
 }

@@ -62,6 +62,7 @@ void take_size(Resolver& r, const model::FastenerKind& k, Hardware& h)
     h.hole = k.hole ? k.hole->value : size->hole_medium;
     h.fub = grade->fub;
     h.fyb = grade->fyb;
+    if (h.hole > size->hole_coarse) h.not_covered = fmt::format("a hole of {:g} mm for a {} is wider than the coarse clearance hole of {:g} mm, which is what the clauses are for", h.hole, k.size, size->hole_coarse);
     if (h.hole <= h.d) r.error(k.at, path + ".hole", fmt::format("a hole of {} mm does not take a {} bolt; expected more than {} mm", h.hole, k.size, h.d));
 }
 
