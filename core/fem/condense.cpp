@@ -116,7 +116,14 @@ void mirror(Matrix& F) { F.triangularView<Eigen::StrictlyUpper>() = F.transpose(
 
 } // namespace
 
-Condensed condense(const Assembly& assembly, int skin_body, ColumnCache& cache)
+void add_flexibility(const Assembly& assembly, int body, ColumnCache& cache, Condensed& c)
+{
+    add_body(touches(assembly, body, cache), body == c.skin_body, c);
+    mirror(c.F);
+    mirror(c.F_skin);
+}
+
+Condensed condense_without(const Assembly& assembly, int skin_body, int left_out, ColumnCache& cache)
 {
     check_assembly(assembly);
     const auto n = static_cast<Eigen::Index>(assembly.joints.size());
@@ -124,7 +131,7 @@ Condensed condense(const Assembly& assembly, int skin_body, ColumnCache& cache)
     for (std::size_t b = 0; b < assembly.bodies.size(); ++b) {
         const Body& body = *assembly.bodies[b];
         if (!body.held) c.rigid_body.push_back(static_cast<int>(b));
-        if (!body.rigid) add_body(touches(assembly, static_cast<int>(b), cache), static_cast<int>(b) == skin_body, c);
+        if (!body.rigid && static_cast<int>(b) != left_out) add_body(touches(assembly, static_cast<int>(b), cache), static_cast<int>(b) == skin_body, c);
     }
     mirror(c.F);
     mirror(c.F_skin);
@@ -139,5 +146,7 @@ Condensed condense(const Assembly& assembly, int skin_body, ColumnCache& cache)
     }
     return c;
 }
+
+Condensed condense(const Assembly& assembly, int skin_body, ColumnCache& cache) { return condense_without(assembly, skin_body, -1, cache); }
 
 } // namespace thinskin::fem

@@ -135,17 +135,28 @@ void number_unknowns(const Groups& groups, const Symbolic& s, std::size_t dofs, 
 
 SingularMatrix::SingularMatrix(int dof_in, double ratio) : std::runtime_error(describe(dof_in, ratio)), dof(dof_in) {}
 
-std::shared_ptr<const Factor> factorise(const Sparse& K, const std::vector<char>& supported)
+Factor analyse_pattern(const Sparse& K, const std::vector<char>& supported)
 {
-    static std::atomic<std::uint64_t> next_id{1};
     if (K.rows() != K.cols() || static_cast<std::size_t>(K.cols()) != supported.size())
         throw std::invalid_argument("factorise: K must be square with one support flag per dof");
-    auto f = std::make_shared<Factor>();
-    f->id = next_id++;
+    Factor f;
     const Groups groups = group_dofs(K, supported);
-    number_unknowns(groups, analyse(groups), supported.size(), *f);
+    number_unknowns(groups, analyse(groups), supported.size(), f);
+    return f;
+}
+
+std::shared_ptr<const Factor> factorise(const Sparse& K, const Factor& pattern)
+{
+    static std::atomic<std::uint64_t> next_id{1};
+    auto f = std::make_shared<Factor>(pattern);
+    f->id = next_id++;
     Elimination(K, *f).run();
     return f;
+}
+
+std::shared_ptr<const Factor> factorise(const Sparse& K, const std::vector<char>& supported)
+{
+    return factorise(K, analyse_pattern(K, supported));
 }
 
 } // namespace thinskin::fem

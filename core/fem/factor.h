@@ -46,4 +46,9 @@ public:
     [[nodiscard]] Column column(const Row& row, Vector& work) const;
 };
 
+/// Elimination order and structure of a pattern, no figures in it: for many matrices of one pattern.
+[[nodiscard]] Factor analyse_pattern(const Sparse& K, const std::vector<char>& supported);
+/// Factor of K on an analysed pattern (every entry of K lies in it). Throws SingularMatrix as factorise().
+[[nodiscard]] std::shared_ptr<const Factor> factorise(const Sparse& K, const Factor& pattern);
+
 } // namespace thinskin::fem

@@ -16,6 +16,10 @@ struct Side { int body = -1; double sign = 1; const Row* row = nullptr; };
 /// Throws std::invalid_argument when a joint names a body or dof that is not there, or has no sense.
 void check_assembly(const Assembly& assembly);
 
+/// condense() without the flexibility of one body (-1: with all), and that body's flexibility added later.
+[[nodiscard]] Condensed condense_without(const Assembly& assembly, int skin_body, int left_out, ColumnCache& cache);
+void add_flexibility(const Assembly& assembly, int body, ColumnCache& cache, Condensed& condensed);
+
 /// Everything solve_joints needs for one load case: (F + C) lambda - R alpha = e + shift, R^T lambda = f.
 struct JointProblem {
     const Assembly* assembly = nullptr;

@@ -18,7 +18,7 @@ class LargeModel;
 
 struct NewtonRule {
     int most_steps = 25;                 ///< Newton steps per load step
-    double force_tolerance = 1e-8;       ///< largest out-of-balance force at an unsupported dof over the largest load, joint or internal force
+    double force_tolerance = 1e-8;       ///< largest out-of-balance force at an unsupported dof over the largest load or joint force (moments over the grid spacing)
     int most_load_steps = 40;            ///< load steps tried when Newton fails at full load; 1: no load steps
 };
 

@@ -14,6 +14,7 @@ void make_elements(const SkinModel& model, const SkinLayout& l, SkinElements& e)
     const double D = rigidity(model.sheet);
     for (int j = 0; j + 1 < l.ny(); ++j)
         for (int i = 0; i + 1 < l.nx(); ++i) {
+            if (e.missing[l.element(i, j)]) continue;
             const int cx = e.x_class[static_cast<std::size_t>(i)], cy = e.y_class[static_cast<std::size_t>(j)];
             const double lx = e.x_length[static_cast<std::size_t>(cx)], ly = e.y_length[static_cast<std::size_t>(cy)];
             if (!e.bending.contains({cx, cy})) e.bending[{cx, cy}] = bending_element(D, model.sheet.nu, lx, ly);
@@ -98,6 +99,7 @@ Sparse assemble(const SkinModel& model, const GridAndElements& g)
     std::vector<Eigen::Triplet<double>> extra;
     for (int j = 0; j + 1 < l.ny(); ++j)
         for (int i = 0; i + 1 < l.nx(); ++i) {
+            if (e.missing[l.element(i, j)]) continue;
             const int cx = e.x_class[static_cast<std::size_t>(i)], cy = e.y_class[static_cast<std::size_t>(j)];
             const ElementBubbles b = element_bubbles(l, e, i, j);
             const MembraneElement& m = e.membrane.at({static_cast<unsigned>(cx), static_cast<unsigned>(cy), b.edges});
@@ -105,7 +107,7 @@ Sparse assemble(const SkinModel& model, const GridAndElements& g)
             if (b.edges != 0) add_bubbles(m, membrane_dofs(l, b, i, j), extra);
         }
     add_ribs(model, g.grid, e, extra);
-    add_edge_springs(model, g.grid, extra);
+    add_edge_springs(model, g.grid, e, extra);
     Sparse result = K.take();
     if (extra.empty()) return result;
     Sparse added(g.dofs, g.dofs);
@@ -130,7 +132,9 @@ Matrix rigid_modes(const SkinGrid& grid, int dofs, double z)
     return R;
 }
 
-std::string place_of(const SkinGrid& grid, int dof)
+} // namespace
+
+std::string dof_place(const SkinGrid& grid, int dof)
 {
     static const char* const names[6] = {"w", "slope w_x", "slope w_y", "twist w_xy", "u (along x)", "v (along y)"};
     const SkinLayout l{grid};
@@ -141,8 +145,6 @@ std::string place_of(const SkinGrid& grid, int dof)
                   grid.y[static_cast<std::size_t>(node / l.nx())]);
     return text;
 }
-
-} // namespace
 
 Skin make_skin(const SkinModel& model)
 {
@@ -159,7 +161,7 @@ Skin make_skin(const SkinModel& model)
     try {
         body.factor = factorise(body.K, body.supported);
     } catch (const SingularMatrix& e) {
-        throw std::runtime_error("skin '" + model.name + "': mechanism, its edges do not hold " + place_of(g.grid, e.dof));
+        throw std::runtime_error("skin '" + model.name + "': mechanism, its edges do not hold " + dof_place(g.grid, e.dof));
     }
     return skin;
 }

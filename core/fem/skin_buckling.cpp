@@ -49,7 +49,7 @@ public:
 namespace {
 
 constexpr int most_steps = 150;          // of the Lanczos iteration
-constexpr double accuracy = 3e-3;        // residual of the pair; the factor's own error goes with its square, about 1e-4
+constexpr double accuracy = 3e-4;        // residual of the pair; the factor's own error goes with its square, far below 1e-5
 constexpr double no_compression = 1e-9;  // largest over smallest eigenvalue below which nothing is pressed
 
 /// One element's geometric matrix and the places of its unknowns in the factor (-1: supported).
@@ -78,6 +78,7 @@ std::vector<Element> geometric_elements(const BucklingModel& m, const Field& fie
     std::vector<Element> out;
     for (int j = 0; j + 1 < l.ny(); ++j)
         for (int i = 0; i + 1 < l.nx(); ++i) {
+            if (e.missing[l.element(i, j)]) continue;
             const GeometricSet& set = m.geometric.at({e.x_class[static_cast<std::size_t>(i)], e.y_class[static_cast<std::size_t>(j)]});
             const Eigen::Matrix<double, 3, 4> N = field(i, j);
             Element element;

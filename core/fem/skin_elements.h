@@ -33,6 +33,7 @@ struct SkinElements {
     std::vector<int> x_class, y_class;   ///< per interval
     std::vector<double> x_length, y_length; ///< per class
     std::vector<int> x_bubble, y_bubble; ///< dof of the bubble on a segment along x [i + (nx-1) j], along y [i + nx j]; -1: no rib
+    std::vector<char> missing;           ///< per element [i + (nx-1) j]: 1 = inside an opening
     std::map<std::array<int, 2>, Matrix16> bending;                 ///< by (x class, y class)
     std::map<std::array<unsigned, 3>, MembraneElement> membrane;    ///< by (x class, y class, rib edges)
 };
@@ -43,6 +44,7 @@ struct SkinLayout {
     [[nodiscard]] int ny() const { return static_cast<int>(grid.y.size()); }
     [[nodiscard]] int node(int i, int j) const { return i + nx() * j; }
     [[nodiscard]] int dof(int i, int j, int k) const { return 6 * node(i, j) + k; }
+    [[nodiscard]] std::size_t element(int i, int j) const { return static_cast<std::size_t>(i + (nx() - 1) * j); }
     [[nodiscard]] int grid_dofs() const { return 6 * nx() * ny(); }
 };
 
@@ -62,12 +64,28 @@ struct RibLine { bool along_x = true; int line = 0, first = 0, last = 0; };
 
 /// Stiffness of all ribs and edge springs as triplets (theory FE-3, FE-4).
 void add_ribs(const SkinModel& model, const SkinGrid& grid, const SkinElements& e, std::vector<Eigen::Triplet<double>>& out);
-void add_edge_springs(const SkinModel& model, const SkinGrid& grid, std::vector<Eigen::Triplet<double>>& out);
+void add_edge_springs(const SkinModel& model, const SkinGrid& grid, const SkinElements& e, std::vector<Eigen::Triplet<double>>& out);
 [[nodiscard]] std::vector<char> skin_supports(const SkinModel& model, const SkinGrid& grid, const SkinElements& e, int dofs);
 
 /// Interval of `lines` that holds p (the upper one on a line) and the place in it, 0..1.
 struct Interval { int index = 0; double s = 0, length = 0; };
 [[nodiscard]] Interval find_interval(const std::vector<double>& lines, double p);
+
+/// The element that holds a point: on a line the one above or to the right, unless it is missing. Throws std::invalid_argument
+/// outside the panel and inside an opening; `who` starts the message.
+struct ElementPlace { Interval x, y; };
+[[nodiscard]] ElementPlace find_element(const Skin& skin, double x, double y, const std::string& who);
+
+/// Deflection, slopes and moments of a point in element e; displacements in the sheet's plane (bilinear part).
+void bending_fields(const Skin& skin, const Vector& u, const ElementPlace& e, SkinPoint& p);
+void in_plane_displacements(const Skin& skin, const Vector& u, const ElementPlace& e, SkinPoint& p);
+
+/// Point at a share 0..1 of an edge; sheet: false beside an opening.
+struct EdgeStation { double along = 0, x = 0, y = 0; bool sheet = true; };
+[[nodiscard]] EdgeStation edge_station(const SkinModel& model, int edge, double share);
+
+/// "slope w_x at (30.0, 60.0) mm"
+[[nodiscard]] std::string dof_place(const SkinGrid& grid, int dof);
 
 void check_skin_model(const SkinModel& model); ///< throws std::invalid_argument
 

@@ -6,10 +6,10 @@
 #include <stdexcept>
 
 namespace thinskin::fem {
-namespace {
 
-void bending_fields(const Skin& skin, const Vector& u, const Interval& ix, const Interval& iy, SkinPoint& p)
+void bending_fields(const Skin& skin, const Vector& u, const ElementPlace& place, SkinPoint& p)
 {
+    const Interval &ix = place.x, &iy = place.y;
     const SkinLayout l{skin.grid};
     const Hermite x = hermite(ix.length, ix.s), y = hermite(iy.length, iy.s);
     double w_xx = 0, w_yy = 0, w_xy = 0;
@@ -29,7 +29,19 @@ void bending_fields(const Skin& skin, const Vector& u, const Interval& ix, const
     p.M_xy = -D * (1 - nu) * w_xy;
 }
 
-void membrane_fields(const Skin& skin, const Vector& u, const Interval& ix, const Interval& iy, SkinPoint& p)
+void in_plane_displacements(const Skin& skin, const Vector& u, const ElementPlace& e, SkinPoint& p)
+{
+    const SkinLayout l{skin.grid};
+    for (int c = 0; c < 4; ++c) {
+        const double weight = (c % 2 == 0 ? 1 - e.x.s : e.x.s) * (c / 2 == 0 ? 1 - e.y.s : e.y.s);
+        p.u += weight * u(l.dof(e.x.index + c % 2, e.y.index + c / 2, 4));
+        p.v += weight * u(l.dof(e.x.index + c % 2, e.y.index + c / 2, 5));
+    }
+}
+
+namespace {
+
+void membrane_forces(const Skin& skin, const Vector& u, const Interval& ix, const Interval& iy, SkinPoint& p)
 {
     const SkinLayout l{skin.grid};
     const SkinElements& e = *skin.elements;
@@ -43,11 +55,6 @@ void membrane_fields(const Skin& skin, const Vector& u, const Interval& ix, cons
     const Eigen::Vector3d N = membrane_stiffness(skin.model.sheet)
         * (membrane_strain(ix.length, iy.length, 2 * ix.s - 1, 2 * iy.s - 1) * shape).eval();
     p.N_x = N(0), p.N_y = N(1), p.N_xy = N(2);
-    for (int c = 0; c < 4; ++c) {
-        const double weight = (c % 2 == 0 ? 1 - ix.s : ix.s) * (c / 2 == 0 ? 1 - iy.s : iy.s);
-        p.u += weight * q(2 * c);
-        p.v += weight * q(2 * c + 1);
-    }
 }
 
 } // namespace
@@ -55,11 +62,11 @@ void membrane_fields(const Skin& skin, const Vector& u, const Interval& ix, cons
 SkinPoint skin_point(const Skin& skin, const Vector& u, double x, double y)
 {
     if (u.size() != skin.body.dofs) throw std::invalid_argument("skin_point: displacement of the wrong length");
-    if (!(x >= 0 && x <= skin.model.width && y >= 0 && y <= skin.model.height)) throw std::invalid_argument("skin_point: outside the panel");
-    const Interval ix = find_interval(skin.grid.x, x), iy = find_interval(skin.grid.y, y);
+    const ElementPlace e = find_element(skin, x, y, "skin_point: ");
     SkinPoint p;
-    bending_fields(skin, u, ix, iy, p);
-    membrane_fields(skin, u, ix, iy, p);
+    bending_fields(skin, u, e, p);
+    in_plane_displacements(skin, u, e, p);
+    membrane_forces(skin, u, e.x, e.y, p);
     return p;
 }
 
@@ -75,17 +82,29 @@ double von_mises(const SheetSection& sheet, const SkinPoint& p)
     return largest;
 }
 
+EdgeStation edge_station(const SkinModel& m, int edge, double share)
+{
+    constexpr double inward = 0.01; // mm
+    EdgeStation at;
+    at.along = share * (edge < 2 ? m.height : m.width);
+    at.x = edge == 0 ? 0 : edge == 1 ? m.width : at.along;
+    at.y = edge == 2 ? 0 : edge == 3 ? m.height : at.along;
+    at.sheet = !in_opening(m, at.x + (edge == 0 ? inward : edge == 1 ? -inward : 0), at.y + (edge == 2 ? inward : edge == 3 ? -inward : 0));
+    return at;
+}
+
 std::vector<EdgeFlow> edge_flow(const Skin& skin, const Vector& u, int edge, int stations)
 {
     if (edge < 0 || edge > 3 || stations < 1) throw std::invalid_argument("edge_flow: edge 0..3 and at least one station");
-    const double length = edge < 2 ? skin.model.height : skin.model.width;
     std::vector<EdgeFlow> flow;
     for (int k = 0; k < stations; ++k) {
-        const double at = length * (k + 0.5) / stations;
-        const double x = edge == 0 ? 0 : edge == 1 ? skin.model.width : at;
-        const double y = edge == 2 ? 0 : edge == 3 ? skin.model.height : at;
-        const SkinPoint p = skin_point(skin, u, x, y);
-        flow.push_back({at, p.N_xy, edge < 2 ? p.N_x : p.N_y});
+        const EdgeStation at = edge_station(skin.model, edge, (k + 0.5) / stations);
+        if (!at.sheet) {
+            flow.push_back({at.along, 0, 0});
+            continue;
+        }
+        const SkinPoint p = skin_point(skin, u, at.x, at.y);
+        flow.push_back({at.along, p.N_xy, edge < 2 ? p.N_x : p.N_y});
     }
     return flow;
 }

@@ -69,11 +69,33 @@ RibLine rib_line(const SkinGrid& grid, const RibModel& rib)
     return {along_x, nearest(along_x ? grid.y : grid.x, rib.from[1 - a]), std::min(p, q), std::max(p, q)};
 }
 
+namespace {
+
+void cut_openings(const SkinModel& model, GridAndElements& g)
+{
+    const SkinLayout l{g.grid};
+    const std::vector<double>&x = g.grid.x, &y = g.grid.y;
+    g.elements->missing.assign(static_cast<std::size_t>((l.nx() - 1) * (l.ny() - 1)), 0);
+    for (int j = 0; j + 1 < l.ny(); ++j)
+        for (int i = 0; i + 1 < l.nx(); ++i) {
+            const auto a = static_cast<std::size_t>(i), b = static_cast<std::size_t>(j);
+            g.elements->missing[l.element(i, j)] = in_opening(model, 0.5 * (x[a] + x[a + 1]), 0.5 * (y[b] + y[b + 1]));
+        }
+}
+
+} // namespace
+
 GridAndElements make_grid(const SkinModel& model)
 {
     std::vector<double> x{0, model.width}, y{0, model.height};
     for (const RibModel& rib : model.ribs)
         for (const auto& end : {rib.from, rib.to}) x.push_back(end[0]), y.push_back(end[1]);
+    for (const Opening& o : model.openings) {
+        for (const double p : {o.x0, o.x1})
+            if (p > 0 && p < model.width) x.push_back(p);
+        for (const double p : {o.y0, o.y1})
+            if (p > 0 && p < model.height) y.push_back(p);
+    }
     GridAndElements g;
     g.elements = std::make_shared<SkinElements>();
     Lines lx = fill(std::move(x), model.spacing, g.elements->x_length), ly = fill(std::move(y), model.spacing, g.elements->y_length);
@@ -81,7 +103,35 @@ GridAndElements make_grid(const SkinModel& model)
     g.elements->x_class = std::move(lx.interval_class);
     g.elements->y_class = std::move(ly.interval_class);
     number_bubbles(model, g);
+    cut_openings(model, g);
     return g;
+}
+
+bool in_opening(const SkinModel& model, double x, double y)
+{
+    const auto inside = [&](const Opening& o) {
+        return x > o.x0 + same_line && x < o.x1 - same_line && y > o.y0 + same_line && y < o.y1 - same_line;
+    };
+    return std::any_of(model.openings.begin(), model.openings.end(), inside);
+}
+
+ElementPlace find_element(const Skin& skin, double x, double y, const std::string& who)
+{
+    if (!(x >= 0 && x <= skin.model.width && y >= 0 && y <= skin.model.height)) throw std::invalid_argument(who + "outside the panel");
+    const SkinLayout l{skin.grid};
+    const auto candidates = [](const std::vector<double>& lines, double p) {
+        std::vector<Interval> out{find_interval(lines, p)};
+        const double h = out[0].length, s = out[0].s;
+        const int k = out[0].index;
+        const auto length = [&](int i) { return lines[static_cast<std::size_t>(i) + 1] - lines[static_cast<std::size_t>(i)]; };
+        if (k > 0 && s * h <= same_line) out.push_back({k - 1, 1, length(k - 1)});
+        if (k + 2 < static_cast<int>(lines.size()) && (1 - s) * h <= same_line) out.push_back({k + 1, 0, length(k + 1)});
+        return out;
+    };
+    for (const Interval& iy : candidates(skin.grid.y, y))
+        for (const Interval& ix : candidates(skin.grid.x, x))
+            if (!skin.elements->missing[l.element(ix.index, iy.index)]) return {ix, iy};
+    throw std::invalid_argument(who + "inside an opening");
 }
 
 Interval find_interval(const std::vector<double>& lines, double p)
@@ -117,6 +167,20 @@ void check_rib(const SkinModel& m, const RibModel& r)
     require(!r.from_clamped_axially && !r.to_clamped_axially, who + "axially clamped ends are not covered");
 }
 
+void check_opening(const SkinModel& m, const Opening& o)
+{
+    const std::string who = "skin '" + m.name + "', opening '" + o.name + "': ";
+    for (const double v : {o.x0, o.x1, o.y0, o.y1}) require(std::isfinite(v), who + "its sides must be finite");
+    require(o.x1 - o.x0 > 10 * same_line && o.y1 - o.y0 > 10 * same_line, who + "it must have a width and a height");
+    require(o.x1 > 0 && o.y1 > 0 && o.x0 < m.width && o.y0 < m.height, who + "it lies outside the panel");
+    for (const RibModel& r : m.ribs) {
+        const double x0 = std::min(r.from[0], r.to[0]), x1 = std::max(r.from[0], r.to[0]);
+        const double y0 = std::min(r.from[1], r.to[1]), y1 = std::max(r.from[1], r.to[1]);
+        const bool apart = x1 <= o.x0 + same_line || x0 >= o.x1 - same_line || y1 <= o.y0 + same_line || y0 >= o.y1 - same_line;
+        require(apart, who + "rib '" + r.name + "' runs through it");
+    }
+}
+
 } // namespace
 
 void check_skin_model(const SkinModel& m)
@@ -134,6 +198,7 @@ void check_skin_model(const SkinModel& m)
         all_free = all_free && e.kind == Hold::free;
     }
     for (const RibModel& r : m.ribs) check_rib(m, r);
+    for (const Opening& o : m.openings) check_opening(m, o);
     if (all_free) throw std::runtime_error(who + "mechanism: all four edges are free, nothing holds the skin");
 }
 

@@ -84,6 +84,14 @@ Range clip(double at, double half, double size, const std::string& who)
     return r;
 }
 
+void refuse_openings(const Skin& skin, const Range& x, const Range& y, const std::string& who)
+{
+    constexpr double touch = 1e-3; // mm; a footprint may lie against the opening's edge
+    for (const Opening& o : skin.model.openings)
+        if (x.hi > o.x0 + touch && x.lo < o.x1 - touch && y.hi > o.y0 + touch && y.lo < o.y1 - touch)
+            throw std::invalid_argument(who + "footprint reaches into opening '" + o.name + "'");
+}
+
 void append_membrane(const Skin& skin, const std::vector<Piece>& px, const std::vector<Piece>& py, bool is_u, Row& row)
 {
     const SkinLayout l{skin.grid};
@@ -105,6 +113,7 @@ Row skin_port(const Skin& skin, const Footprint& where, SkinDirection direction)
 {
     const std::string who = "skin '" + skin.model.name + "', port: ";
     const Range rx = clip(where.x, where.half_x, skin.model.width, who), ry = clip(where.y, where.half_y, skin.model.height, who);
+    refuse_openings(skin, rx, ry, who);
     const std::vector<Piece> px = pieces(skin.grid.x, rx.lo, rx.hi), py = pieces(skin.grid.y, ry.lo, ry.hi);
     Row row;
     if (direction == SkinDirection::z) {
@@ -123,7 +132,18 @@ Vector skin_pressure(const Skin& skin, double pressure)
 {
     const SkinModel& m = skin.model;
     Vector load = Vector::Zero(skin.body.dofs);
-    add(load, skin_port(skin, {m.width / 2, m.height / 2, m.width / 2, m.height / 2}, SkinDirection::z), pressure * m.width * m.height);
+    if (m.openings.empty()) {
+        add(load, skin_port(skin, {m.width / 2, m.height / 2, m.width / 2, m.height / 2}, SkinDirection::z), pressure * m.width * m.height);
+        return load;
+    }
+    const SkinLayout l{skin.grid};
+    const std::vector<double>&x = skin.grid.x, &y = skin.grid.y;
+    for (std::size_t j = 0; j + 1 < y.size(); ++j)
+        for (std::size_t i = 0; i + 1 < x.size(); ++i) {
+            if (skin.elements->missing[l.element(static_cast<int>(i), static_cast<int>(j))]) continue;
+            const double hx = (x[i + 1] - x[i]) / 2, hy = (y[j + 1] - y[j]) / 2;
+            add(load, skin_port(skin, {x[i] + hx, y[j] + hy, hx, hy}, SkinDirection::z), pressure * 4 * hx * hy);
+        }
     return load;
 }
 

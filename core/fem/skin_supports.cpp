@@ -1,6 +1,8 @@
 #include "fem/hermite.h"
 #include "fem/skin_elements.h"
 
+#include <algorithm>
+
 namespace thinskin::fem {
 namespace {
 
@@ -44,6 +46,29 @@ void fix_bubbles(const SkinModel& model, const SkinLayout& l, const SkinElements
     }
 }
 
+/// Nodes that only missing elements touch have nothing to move: they count as supported and are left out of the factor.
+void fix_empty_nodes(const SkinLayout& l, const SkinElements& e, std::vector<char>& supported)
+{
+    std::vector<char> live(static_cast<std::size_t>(l.nx() * l.ny()), 0);
+    for (int j = 0; j + 1 < l.ny(); ++j)
+        for (int i = 0; i + 1 < l.nx(); ++i)
+            if (!e.missing[l.element(i, j)])
+                for (int c = 0; c < 4; ++c) live[static_cast<std::size_t>(l.node(i + c % 2, j + c / 2))] = 1;
+    for (std::size_t node = 0; node < live.size(); ++node)
+        if (!live[node]) std::fill_n(supported.begin() + static_cast<std::ptrdiff_t>(6 * node), 6, static_cast<char>(1));
+}
+
+/// Is there sheet beside segment k of an edge?
+bool sheet_at(const SkinLayout& l, const SkinElements& e, int edge, int k)
+{
+    switch (edge) {
+    case 0: return !e.missing[l.element(0, k)];
+    case 1: return !e.missing[l.element(l.nx() - 2, k)];
+    case 2: return !e.missing[l.element(k, 0)];
+    default: return !e.missing[l.element(k, l.ny() - 2)];
+    }
+}
+
 } // namespace
 
 std::vector<char> skin_supports(const SkinModel& model, const SkinGrid& grid, const SkinElements& e, int dofs)
@@ -57,10 +82,11 @@ std::vector<char> skin_supports(const SkinModel& model, const SkinGrid& grid, co
             for (const int d : fixed) supported[static_cast<std::size_t>(6 * edge_node(l, edge, k) + d)] = 1;
     }
     fix_bubbles(model, l, e, supported);
+    fix_empty_nodes(l, e, supported);
     return supported;
 }
 
-void add_edge_springs(const SkinModel& model, const SkinGrid& grid, std::vector<Eigen::Triplet<double>>& out)
+void add_edge_springs(const SkinModel& model, const SkinGrid& grid, const SkinElements& elements, std::vector<Eigen::Triplet<double>>& out)
 {
     const SkinLayout l{grid};
     for (int edge = 0; edge < 4; ++edge) {
@@ -69,6 +95,7 @@ void add_edge_springs(const SkinModel& model, const SkinGrid& grid, std::vector<
         const std::vector<double>& along = edge < 2 ? grid.y : grid.x;
         const int slope = edge < 2 ? w_x : w_y;
         for (std::size_t k = 0; k + 1 < along.size(); ++k) {
+            if (!sheet_at(l, elements, edge, static_cast<int>(k))) continue;
             const LineIntegrals m = line_integrals(along[k + 1] - along[k]);
             int dofs[4];
             for (int a = 0; a < 2; ++a) {
