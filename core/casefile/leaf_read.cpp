@@ -128,7 +128,7 @@ bool read_leaf(const yaml::Node& n, const Row& row, std::string& x, const Report
     if (!scalar(n, row, report)) return false;
     std::string wrong;
     if (n.text.empty() && (row.required || row.type != Type::text)) wrong = "found an empty text";
-    if (has_control_character(n.text)) wrong = "found a control character in it";
+    if (has_control_character(n.text) || (row.path != "job.notes" && n.text.find('\n') != std::string::npos)) wrong = "found a control character or a line break in it";
     if (row.type == Type::foot && split_sizes(n.text).size() != 3) wrong = "found " + found(n);
     if (!wrong.empty()) {
         report.error(n.at, fmt::format("expected {}, {}", expected(row), wrong));

@@ -16,7 +16,7 @@ std::vector<Row> item_rows()
         block("item.box", "Its outline, for interference and wind.").shared("<box3>"),
         of(Type::quantities, "item.running_frequency", "Frequencies it shakes at by itself.").dimension(Dimension::frequency).above(0),
         blocks("item.fixings", "Feet straight on the panel, for an item without brackets."),
-        text("item.fixings[].name", "Name in all tables.").required(),
+        text("item.fixings[].name", "Name in all tables. Not given: foot 1, foot 2, ..."),
         of(Type::point2, "item.fixings[].at", "Place of the fastener.").required(),
         of(Type::kind_name, "item.fixings[].use", "Fastener.").required(),
         of(Type::foot, "item.fixings[].foot", "Foot on the skin: width x height x thickness.").required(),

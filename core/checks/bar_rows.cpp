@@ -31,6 +31,15 @@ Capacities box_capacities(const Bar& b, double fy)
             strength::box_bending({s.h, s.b, s.t, fy, b.material->E_strength}), strength::box_bending({s.b, s.h, s.t, fy, b.material->E_strength})};
 }
 
+/// Angles and boxes have clauses; anything else is said to have none.
+Capacities capacities(const Bar& b, double fy)
+{
+    if (b.section->kind == catalogue::Section::Kind::angle) return angle_capacities(b, fy);
+    if (b.section->kind == catalogue::Section::Kind::box) return box_capacities(b, fy);
+    const auto none = base::not_covered(b.section->designation + ": no bending clause for this section here yet");
+    return {none, none, none};
+}
+
 /// Axial tension meets yielding; compression meets buckling.
 base::Resistance axial_capacity(const Bar& b, const Capacities& c, double fy, double N)
 {
@@ -70,7 +79,7 @@ std::vector<results::Check> bar_rows(const Bar& b)
         return {not_covered(place(b, "strength", "strength of " + b.name), s.covered ? b.material->name + ": the clauses here are for steel" : s.reason)};
     if (b.forces.empty()) return {not_covered(place(b, "strength", "strength of " + b.name), "no load case was run")};
     const bool angle = b.section->kind == catalogue::Section::Kind::angle;
-    const Capacities c = angle ? angle_capacities(b, s.fy) : box_capacities(b, s.fy);
+    const Capacities c = capacities(b, s.fy);
     std::vector<results::Check> bending;
     std::vector<Demand> torsion;
     for (const MemberForce& f : b.forces) {
@@ -78,7 +87,9 @@ std::vector<results::Check> bar_rows(const Bar& b)
         torsion.push_back({f.load_case, std::abs(f.torsion_Nm) * 1000, f.stands, f.why_not});
     }
     std::vector<results::Check> out{worst(std::move(bending))};
-    if (angle) out.push_back(worst_of(place(b, "torsion", "torsion of " + b.name), torsion, strength::OpenSectionTorsion{b.section->J, b.section->t, s.fy}));
+    const Place twist = place(b, "torsion", "torsion of " + b.name);
+    if (angle) out.push_back(worst_of(twist, torsion, strength::OpenSectionTorsion{b.section->J, b.section->t, s.fy}));
+    else if (b.group == "bracket") out.push_back(not_covered(twist, "torsion of a closed section has no clause here yet"));
     return out;
 }
 
@@ -87,14 +98,15 @@ std::vector<results::Check> brace_rows(const Bar& b)
     const catalogue::Strength s = b.material->strength(b.section->t);
     if (!s.covered) return {not_covered(place(b, "strength", "strength of " + b.name), s.reason)};
     const catalogue::Section& sec = *b.section;
-    const bool angle = sec.kind == catalogue::Section::Kind::angle;
+    const bool angle = sec.kind == catalogue::Section::Kind::angle, box = sec.kind == catalogue::Section::Kind::box;
+    if (!angle && !box && sec.kind != catalogue::Section::Kind::flat) return {not_covered(place(b, "compression", "compression of " + b.name), sec.designation + ": no clause for this section as a brace")};
     // E5: the radius of gyration about the axis parallel to the leg by which it is held.
-    const strength::Compression in{sec.A, angle ? std::sqrt(sec.I_x / sec.A) : sec.r_min, b.unbraced, angle ? sec.b / sec.t : 0.0, s.fy, b.material->E_strength,
+    const strength::Compression in{sec.A, angle ? std::sqrt(sec.I_x / sec.A) : sec.r_min, b.unbraced, angle ? sec.b / sec.t : box ? (std::max(sec.b, sec.h) - 2 * sec.t) / sec.t : 0.0, s.fy, b.material->E_strength,
                                    angle ? strength::angle_loaded_by_one_leg : strength::loaded_concentrically};
     std::vector<Demand> push, pull;
     for (const MemberForce& f : b.forces) {
-        push.push_back({f.load_case, std::max(0.0, -f.axial_N), f.stands, f.why_not});
-        pull.push_back({f.load_case, std::max(0.0, f.axial_N), f.stands, f.why_not});
+        push.push_back({f.load_case, positive(-f.axial_N), f.stands, f.why_not});
+        pull.push_back({f.load_case, positive(f.axial_N), f.stands, f.why_not});
     }
     return {worst_of(place(b, "compression", "compression of " + b.name), push, in), worst_of(place(b, "tension", "tension of " + b.name), pull, strength::TensionYield{sec.A, s.fy})};
 }

@@ -36,7 +36,7 @@ void weld_rows(const Demands& d, const layout::Bracket& b, const JointSpec& spec
     place.note = fmt::format("two fillets of {:.0f} mm, force and moment as resultants; filler {:.0f} MPa assumed", length, filler_strength);
     std::vector<Demand> demands;
     for (const results::JointForce& j : *d.joints)
-        if (j.part == b.name && j.name == spec.name) demands.push_back({j.load_case, weld_line_demand(j, length), true, ""});
+        if (j.part == b.name && j.name == spec.name) demands.push_back({j.load_case, weld_line_demand(j, length), j.stands, j.why_not});
     place.judgement = true;
     out.push_back(worst_of(place, demands, strength::FilletThroat{spec.joint->weld_leg, filler_strength}));
     place.id += "/beside";
@@ -60,9 +60,9 @@ void mount_rows(const Demands& d, const layout::Bracket& b, const layout::Mount&
     std::vector<results::Check> both;
     for (const results::MountForce& f : *d.mounts) {
         if (f.name != m.name) continue;
-        const double up = std::max(0.0, f.force_N[1]), side = std::hypot(f.force_N[0], f.force_N[2]);
-        uplift.push_back({f.load_case, up, true, ""});
-        shear.push_back({f.load_case, side, true, ""});
+        const double up = positive(f.force_N[1]), side = std::hypot(f.force_N[0], f.force_N[2]);
+        uplift.push_back({f.load_case, up, f.stands, f.why_not});
+        shear.push_back({f.load_case, side, f.stands, f.why_not});
     }
     out.push_back(worst_of(place, uplift, strength::BoltTension{m.hardware->d, m.hardware->fub}));
     place.id = "mount shear/" + m.name;

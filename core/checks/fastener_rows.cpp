@@ -32,7 +32,7 @@ std::vector<Demand> demands(const Context& c, double (*value)(const FastenerForc
     return out;
 }
 
-double tension(const FastenerForce& f) { return std::max(0.0, f.tension_N); }
+double tension(const FastenerForce& f) { return positive(f.tension_N); }
 
 /// Shear does not hang on the skin's bending: its figures stand.
 std::vector<Demand> shear_demands(const Context& c)
@@ -67,9 +67,10 @@ Place ply_place(const Context& c, const Ply& p, const std::string& what, bool ju
 void bearing_rows(const Context& c, const Ply& p, double fu, std::vector<results::Check>& out)
 {
     const auto d = shear_demands(c);
-    const double clear = std::max(0.0, p.edge_distance - c.h->hole / 2);
+    const double clear = positive(p.edge_distance - c.h->hole / 2);
     if (p.thickness >= thick_ply) {
-        out.push_back(worst_of(ply_place(c, p, "bearing"), d, strength::HotRolledBearing{c.h->d, p.thickness, fu, std::min(clear, 10 * c.h->d)}));
+        // Never more than what the least spacing of 3 d leaves between two holes.
+        out.push_back(worst_of(ply_place(c, p, "bearing"), d, strength::HotRolledBearing{c.h->d, p.thickness, fu, std::min(clear, 3 * c.h->d - c.h->hole)}));
         return;
     }
     const double mf = c.h->head_washer && c.h->nut_washer ? strength::mf_washers_both_sides : strength::mf_bare_or_one_washer;
@@ -102,31 +103,37 @@ void edge_row(const Context& c, const Ply& p, std::vector<results::Check>& out)
     out.push_back(r);
 }
 
-const FastenerForce* find(const Context& c, const std::string& load_case)
+/// One-sigma amplitude: how far a road state takes the force from its parked value, taken as three sigma. Slams are not road.
+struct Amplitude { double value = 0; std::string load_case; bool stands = true; std::string why_not; };
+Amplitude amplitude(const Context& c, double (*value)(const FastenerForce&), bool pulls)
 {
-    for (const FastenerForce& f : c.s->forces)
-        if (f.load_case == load_case) return &f;
-    return nullptr;
+    Amplitude a;
+    const auto still = std::find_if(c.s->forces.begin(), c.s->forces.end(), [](const FastenerForce& f) { return f.load_case == "parked"; });
+    if (still == c.s->forces.end()) return {NAN, "", true, ""};
+    for (const FastenerForce& f : c.s->forces) {
+        if (f.load_case.rfind("slam", 0) == 0) continue;
+        const double swing = std::abs(value(f) - value(*still)) / peaks_per_sigma;
+        if (!(swing <= a.value)) a.value = swing, a.load_case = f.load_case + " over parked";
+        if (pulls && (!f.stands || !still->stands)) a.stands = false, a.why_not = f.stands ? still->why_not : f.why_not;
+    }
+    return a;
 }
 
-/// One-sigma amplitude: the pothole above the parked state, taken as three sigma.
 void repeated_row(const Context& c, const Ply& p, double nominal, const std::string& what, double (*value)(const FastenerForce&), bool pulls, std::vector<results::Check>& out)
 {
-    const FastenerForce *still = find(c, "parked"), *hit = find(c, "pothole");
-    if (!still || !hit) return;
+    const Amplitude a = amplitude(c, value, pulls);
     Place where = ply_place(c, p, "repeated " + what);
-    where.note = "amplitude = (pothole - parked)/3";
-    const bool stands = !pulls || (still->stands && hit->stands);
-    out.push_back(against_clause(where, {"pothole over parked", std::max(0.0, value(*hit) - value(*still)) / peaks_per_sigma, stands, hit->why_not}, strength::RepeatedLoad{nominal}));
+    where.note = "amplitude = (road state - parked)/3";
+    out.push_back(against_clause(where, {a.load_case, a.value, a.stands, a.why_not}, strength::RepeatedLoad{nominal}));
 }
 
-void thin_sheet_screen(const Context& c, const Ply& p, double fu, bool last, std::vector<results::Check>& out)
+void thin_sheet_screen(const Context& c, const Ply& p, double fu, bool first, bool last, std::vector<results::Check>& out)
 {
     if (p.thickness >= thick_ply) return;
     const base::Resistance bearing = strength::bolt_bearing_deformation({c.h->d, p.thickness, fu});
     if (bearing.covered) repeated_row(c, p, bearing.nominal, "bearing", shear_demand, false, out);
-    if (!last) return;
-    const base::Resistance pull = strength::pull_over(pull_over_input(*c.h, p, fu, true));
+    if (!first && !last) return;
+    const base::Resistance pull = strength::pull_over(pull_over_input(*c.h, p, fu, last));
     if (pull.covered) repeated_row(c, p, pull.nominal, "pull-through", tension, true, out);
 }
 
@@ -147,7 +154,7 @@ void ply_rows(const Context& c, std::size_t i, std::vector<results::Check>& out)
     if (first) pull_through_row(c, p, s.fu, false, out);
     if (last) pull_through_row(c, p, s.fu, true, out);
     edge_row(c, p, out);
-    thin_sheet_screen(c, p, s.fu, last, out);
+    thin_sheet_screen(c, p, s.fu, first, last, out);
 }
 
 } // namespace

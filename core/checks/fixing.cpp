@@ -1,6 +1,5 @@
 #include "checks/checks.h"
 #include "checks/fastener_rows.h"
-#include "strength/angles.h"
 #include "strength/bearing.h"
 
 namespace thinskin::checks {
@@ -29,32 +28,19 @@ void spacing_rows(const layout::Bracket& b, std::vector<results::Check>& out)
         }
 }
 
-/// The lying leg of the wall leg bends between heel and bolt.
-void lying_leg_row(const layout::Bracket& b, const layout::Stack& s, const std::vector<results::FastenerForce>& forces, std::vector<results::Check>& out)
-{
-    const catalogue::Strength strength = b.leg.material.strength(b.leg.section.t);
-    const Place place{"lying leg/" + s.name, "bracket", b.name, fmt::format("lying leg of {} at {}", b.leg.name, s.name), false, "", ""};
-    if (!strength.covered) {
-        out.push_back(not_covered(place, strength.reason));
-        return;
-    }
-    std::vector<Demand> demands;
-    for (const auto& f : forces) demands.push_back({f.load_case, std::max(0.0, f.tension_N), f.stands, f.why_not});
-    const double washer = s.hardware.head_washer ? s.hardware.head_washer->diameter : s.hardware.across_flats;
-    out.push_back(worst_of(place, demands, strength::LyingLeg{b.leg.section.t, strength.fy, b.leg.gauge - b.leg.section.t, washer, b.leg.length()}));
-}
-
 } // namespace
 
 std::vector<results::Check> fixing(const Demands& d)
 {
     std::vector<results::Check> out;
     for (const layout::Bracket& b : d.layout->brackets) {
+        std::vector<const layout::Stack*> on_leg;
+        for (const layout::Stack& s : b.fasteners) on_leg.push_back(&s);
         for (const layout::Stack& s : b.fasteners) {
             const auto forces = of_fastener(*d.fasteners, s.name);
             const auto rows = stack_rows({&s, "fixing", b.name, forces});
             out.insert(out.end(), rows.begin(), rows.end());
-            lying_leg_row(b, s, forces, out);
+            out.push_back(lying_leg_row({"lying leg/" + s.name, "bracket", b.name, fmt::format("lying leg of {} at {}", b.leg.name, s.name), false, "", ""}, b.leg, s, on_leg, forces));
         }
         spacing_rows(b, out);
     }

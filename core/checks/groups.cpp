@@ -99,6 +99,7 @@ void apply_strict(results::Outcome& o)
     o.governing = governing(o.checks);
     if (o.verdict != Verdict::not_solved) o.verdict = verdict(o.groups);
     o.headline = headline(o);
+    if (o.verdict == Verdict::not_covered) o.advice = "What would lift it: a test of the very joint, or a clause for it; without --strict the stated analogies count.";
 }
 
 } // namespace thinskin::checks

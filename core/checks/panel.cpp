@@ -15,7 +15,7 @@ std::vector<Demand> demands(const Demands& d, double results::SkinState::*figure
     return out;
 }
 
-Place place(const std::string& id, const std::string& title) { return {id, "panel", "skin", title, false, "reinforcement, or analysis with large deflection (not in this version)", ""}; }
+Place place(const std::string& id, const std::string& title) { return {id, "panel", "skin", title, false, "reinforcement.angles with their ends on the frame", ""}; }
 
 void deflection_row(const Demands& d, std::vector<results::Check>& out)
 {

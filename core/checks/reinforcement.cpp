@@ -1,7 +1,6 @@
 #include "checks/bar_rows.h"
 #include "checks/checks.h"
 #include "checks/fastener_rows.h"
-#include "strength/angles.h"
 
 namespace thinskin::checks {
 
@@ -46,20 +45,33 @@ double unbraced(const layout::Angle& a)
     return std::hypot(a.ends[1].port.x - a.ends[0].port.x, a.ends[1].port.y - a.ends[0].port.y);
 }
 
+std::vector<results::FastenerForce> of_fastener(const Demands& d, const std::string& name)
+{
+    std::vector<results::FastenerForce> out;
+    for (const auto& f : *d.fasteners)
+        if (f.name == name) out.push_back(f);
+    return out;
+}
+
+/// At the bolts of the brackets and at the end's own fasteners.
 void lying_leg_rows(const Demands& d, const layout::Angle& a, std::vector<results::Check>& out)
 {
-    const catalogue::Strength strength = a.bar.material.strength(a.bar.section.t);
+    std::vector<const layout::Stack*> on_bar;
     for (const layout::Bracket& b : d.layout->brackets)
-        for (const layout::Stack& s : b.fasteners) {
-            if (s.plies.back().part != a.bar.name && s.plies.front().part != a.bar.name) continue;
-            std::vector<Demand> demands;
-            for (const auto& f : *d.fasteners)
-                if (f.name == s.name) demands.push_back({f.load_case, std::max(0.0, f.tension_N), f.stands, f.why_not});
-            const Place place{"lying leg/" + a.bar.name + "/" + s.name, "reinforcement", a.bar.name, fmt::format("lying leg of {} at {}", a.bar.name, s.name), false, "", ""};
-            const double washer = s.hardware.nut_washer ? s.hardware.nut_washer->diameter : s.hardware.across_flats;
-            if (strength.covered) out.push_back(worst_of(place, demands, strength::LyingLeg{a.bar.section.t, strength.fy, a.bar.gauge - a.bar.section.t, washer, a.bar.length()}));
-            else out.push_back(not_covered(place, strength.reason));
-        }
+        for (const layout::Stack& s : b.fasteners)
+            if (s.plies.back().part == a.bar.name || s.plies.front().part == a.bar.name) on_bar.push_back(&s);
+    const std::size_t of_brackets = on_bar.size();
+    for (const layout::MemberEnd& e : a.ends)
+        for (const layout::Stack& s : e.fasteners) on_bar.push_back(&s);
+    for (std::size_t i = 0; i < on_bar.size(); ++i) {
+        const layout::Stack& s = *on_bar[i];
+        const Place place{"lying leg/" + a.bar.name + "/" + s.name, "reinforcement", a.bar.name, fmt::format("lying leg of {} at {}", a.bar.name, s.name), false, "", ""};
+        std::vector<results::FastenerForce> forces = i < of_brackets ? of_fastener(d, s.name) : std::vector<results::FastenerForce>{};
+        if (i >= of_brackets)
+            for (const layout::MemberEnd& e : a.ends)
+                for (const auto& f : end_forces(d, a.bar.name, e.side, s.name)) forces.push_back(f);
+        out.push_back(lying_leg_row(place, a.bar, s, on_bar, forces));
+    }
 }
 
 void frame_member_rows(const Demands& d, std::vector<results::Check>& out)

@@ -9,6 +9,9 @@
 /// Demand against clause. Every row knows its clause; a row is a pass only when demand <= capacity holds with finite numbers.
 namespace thinskin::checks {
 
+/// The part of a figure that acts in this sense: not negative, and a NaN stays a NaN (std::max would turn it into 0, a pass).
+[[nodiscard]] inline double positive(double x) { return x < 0 ? 0.0 : x; }
+
 /// What is asked of one part in one load case. `stands` false: the linear figure does not hold, see `why_not`.
 struct Demand {
     std::string load_case;

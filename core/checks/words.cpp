@@ -53,6 +53,7 @@ std::string advice_for_skin(const layout::Layout& l)
 struct Hint { const char* check; const char* words; };
 constexpr Hint hints[] = {
     {"hinges/", "a lighter item, or the item closer to the hinge line and to the door; a rest under the closed door does not help while it is open."},
+    {"weld", "a longer or larger weld, or a gusset."},
     {"latch", "a lighter item, or a second latch."},
     {"pull-through", "a larger washer of at least 2 mm, thicker sheet, or a plate under it."},
     {"bearing", "more bolts in the row, a larger bolt, or a doubler on the thin sheet."},
@@ -62,7 +63,7 @@ constexpr Hint hints[] = {
     {"repeated", "more bolts, or a doubler on the thin sheet; a thin sheet tires at its holes."},
     {"lying leg", "a thicker angle, or the bolt closer to the heel."},
     {"bolt", "a larger bolt or a higher class."},
-    {"skin stress", "stiffer angles behind the skin, or larger washers."},
+    {"skin stress", "angles behind the skin, or stiffer ones."},
     {"skin deflection", "stiffer angles behind the skin with their ends on the frame."},
     {"mount", "a larger bolt or more mounts."},
     {"arm to leg", "a longer or larger weld, or a gusset."},
@@ -72,9 +73,10 @@ constexpr Hint hints[] = {
 std::string advice_for(const results::Check& g)
 {
     if (starts(g.part, "frame")) return "What would help: a third point where the angles hand their pull to the frame, nearer to hinge or latch, or a doubler on the frame.";
+    const std::string slam = starts(g.load_case, "slam") ? " Buffers that stop the door more softly help every part." : "";
     for (const Hint& h : hints)
-        if (starts(g.id, h.check)) return std::string("What would help: ") + h.words;
-    return "What would help: a heavier section for " + g.part + ", or a shorter span.";
+        if (starts(g.id, h.check)) return std::string("What would help: ") + h.words + slam;
+    return "What would help: a heavier section or a shorter span there.";
 }
 
 } // namespace
@@ -88,18 +90,20 @@ std::string headline(const results::Outcome& o)
     case Verdict::fail: return "FAILS: " + tightest(o) + "." + (large_deflection(o) ? " Not covered besides: figures that hang on the bending of the thin skin." : "");
     case Verdict::not_covered:
         return fmt::format("NOT COVERED: {}: {}.{}", open ? open->title : "nothing to check", open ? open->note : "the case has no part with a check", o.governing ? " Tightest of what is covered: " + tightest(o) + "." : "");
-    case Verdict::pass: return fmt::format("PASSES: the tightest is {}.{}", tightest(o), judged > 0 ? fmt::format(" {} rows pass on judgement.", judged) : "");
+    case Verdict::pass: return fmt::format("PASSES: the tightest is {}.{}", tightest(o), judged > 0 ? fmt::format(" {} {} on judgement.", judged, judged == 1 ? "row passes" : "rows pass") : "");
     }
     return "";
 }
 
 std::string advice(const results::Outcome& o, const layout::Layout& l)
 {
-    if (o.verdict == Verdict::not_solved) return "What would help: tie the part named above to the frame, or give it a fastener that stops the movement.";
+    if (o.verdict == Verdict::not_solved)
+        return !o.not_solved.empty() && o.not_solved.front().find("free to") != std::string::npos ? "What would help: tie the part named above to the frame, or give it a fastener that stops the movement."
+                                                                                                : "What would help: a stiffer or simpler structure there; the figures of this case are not for use.";
     const bool skin_carries = large_deflection(o);
-    if (o.verdict == Verdict::fail && o.governing) return skin_carries && !any_end_tied(l) ? advice_for_skin(l) : advice_for(*o.governing);
+    if (o.verdict == Verdict::fail && o.governing) return starts(o.governing->id, "skin stress") || (skin_carries && !any_end_tied(l)) ? advice_for_skin(l) : advice_for(*o.governing);
     if (skin_carries) return advice_for_skin(l);
-    if (const results::Check* open = first_not_covered(o); open && !open->lift_with.empty()) return "What would help: give " + open->lift_with + ".";
+    if (const results::Check* open = first_not_covered(o); open && !open->lift_with.empty()) return "What would lift it: " + open->lift_with + ".";
     return o.governing ? "To gain more" + advice_for(*o.governing).substr(std::string("What would help").size()) : "";
 }
 

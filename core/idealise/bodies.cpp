@@ -153,6 +153,7 @@ void build_skin(Structure& s, SkinCache& cache)
     if (cache.key != key) {
         cache.skin = std::make_shared<const fem::Skin>(fem::make_skin(m));
         cache.buckling = fem::make_buckling(m);
+        cache.large = nullptr;
         cache.key = key;
     }
     s.skin = cache.skin;

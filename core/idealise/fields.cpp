@@ -46,14 +46,20 @@ std::vector<layout::Point> sample_points(const Structure& s)
     return out;
 }
 
+/// Larger one, and a NaN stays: std::max would drop it.
+void keep_largest(double& so_far, double x)
+{
+    if (!(x <= so_far)) so_far = x;
+}
+
 void read_field(const Structure& s, const fem::Vector& u, const std::vector<layout::Point>& at, results::SkinState& out)
 {
     const fem::SheetSection& sheet = s.skin->model.sheet;
     for (layout::Point p : at) {
         const fem::SkinPoint q = fem::skin_point(*s.skin, u, p.x, p.y);
-        out.max_deflection_mm = std::max(out.max_deflection_mm, std::abs(q.w));
-        out.max_von_mises_MPa = std::max(out.max_von_mises_MPa, fem::von_mises(sheet, q));
-        out.max_slope_stress_MPa = std::max(out.max_slope_stress_MPa, 0.5 * sheet.E * (q.w_x * q.w_x + q.w_y * q.w_y));
+        keep_largest(out.max_deflection_mm, std::abs(q.w));
+        keep_largest(out.max_von_mises_MPa, fem::von_mises(sheet, q));
+        keep_largest(out.max_slope_stress_MPa, 0.5 * sheet.E * (q.w_x * q.w_x + q.w_y * q.w_y));
     }
 }
 
@@ -100,14 +106,49 @@ void judge(results::SkinState& out, double allowable)
     out.stands = out.why_not.empty();
 }
 
+/// The state of the large-deflection solution: fields with membrane pull, no criteria to meet.
+void read_large(const Structure& s, const fem::LargeModel& model, const fem::Large& large, const std::vector<layout::Point>& at, results::SkinState& out)
+{
+    const fem::SheetSection& sheet = s.skin->model.sheet;
+    const fem::LargeField field = fem::large_field(model, large.skin_u);
+    out.max_deflection_mm = out.max_von_mises_MPa = out.max_slope_stress_MPa = out.hem_shear_flow_N_mm = 0;
+    for (layout::Point p : at) {
+        const fem::SkinPoint q = fem::skin_point_large(model, field, p.x, p.y);
+        keep_largest(out.max_deflection_mm, std::abs(q.w));
+        keep_largest(out.max_von_mises_MPa, fem::von_mises(sheet, q));
+        keep_largest(out.max_slope_stress_MPa, 0.5 * sheet.E * (q.w_x * q.w_x + q.w_y * q.w_y));
+    }
+    static const char* names[] = {"left", "right", "bottom", "top"};
+    for (int edge = 0; edge < 4; ++edge) {
+        if (s.skin->model.edges[static_cast<std::size_t>(edge)].kind == fem::Hold::free) continue;
+        for (const fem::EdgeFlow& f : fem::edge_flow_large(model, field, edge, 31))
+            if (std::abs(f.shear) > out.hem_shear_flow_N_mm) {
+                out.hem_shear_flow_N_mm = std::abs(f.shear);
+                out.hem_where = fmt::format("{} edge at {:.0f} mm", names[edge], f.at);
+            }
+    }
+    out.theory = "large deflection";
+    out.newton_steps = large.steps;
+    out.stands = true;
+    out.why_not.clear();
+}
+
+void not_solved(const fem::Large& large, results::SkinState& out)
+{
+    out.theory = "large deflection";
+    out.max_deflection_mm = out.max_von_mises_MPa = out.max_slope_stress_MPa = out.hem_shear_flow_N_mm = 0;
+    out.stands = false;
+    out.why_not = "not solved: " + large.where;
+}
+
 using Six = Eigen::Matrix<double, 6, 1>;
 
 /// Sums force and moment errors of one body or of the whole against the load's own size.
 struct Scale { double force = 0, length = 0; };
 
-void note(results::Balance& b, const std::string& body, const std::string& lc, const Six& left_over, const Scale& scale, double residual)
+void note(results::Balance& b, const std::string& body, const std::string& lc, const Six& left_over, const Scale& scale, double residual, bool moments = true)
 {
-    const double force = std::max(left_over.head<3>().norm() / scale.force, residual), moment = left_over.tail<3>().norm() / (scale.force * scale.length);
+    const double force = std::max(left_over.head<3>().norm() / scale.force, residual), moment = moments ? left_over.tail<3>().norm() / (scale.force * scale.length) : 0;
     auto it = std::find_if(b.bodies.begin(), b.bodies.end(), [&](const results::BodyBalance& x) { return x.body == body; });
     if (it == b.bodies.end()) it = b.bodies.insert(it, {body, lc, 0, 0});
     if (!(std::max(force, moment) <= std::max(it->force_error, it->moment_error))) *it = {body, lc, force, moment};
@@ -116,11 +157,13 @@ void note(results::Balance& b, const std::string& body, const std::string& lc, c
 
 Six resultant(const fem::Body& body, const fem::Vector& load) { return body.rigid ? Six(load) : Six(body.rigid_modes.transpose() * load); }
 
-/// External loads on everything, ground reactions through joints, reactions of the held skin.
-void balance(const Structure& s, const Solution& sol, const Run& run, const fem::Recovered& skin, results::Balance& out)
+/// External loads on everything, ground reactions through joints, reactions of the held skin. In the large-deflection state
+/// the skin's moments belong to deflected positions and carry the grid's error in the lever arms: forces alone are held there.
+void balance(const Structure& s, const Solution& sol, const Run& run, const Six& skin_left_over, const Six& skin_reaction, double skin_residual, results::Balance& out)
 {
+    const fem::JointState& state = run.state(0);
     Scale scale{1e-9, std::hypot(s.layout->width, s.layout->height)};
-    Six whole = skin.reaction;
+    Six whole = skin_reaction;
     for (std::size_t k = 0; k < s.loads.size(); ++k)
         for (std::size_t b = 0; b < s.assembly.bodies.size(); ++b) {
             const fem::Vector& f = s.loads[k].on_body[b];
@@ -131,14 +174,17 @@ void balance(const Structure& s, const Solution& sol, const Run& run, const fem:
         }
     for (std::size_t j = 0; j < s.assembly.joints.size(); ++j) {
         const fem::Joint& joint = s.assembly.joints[j];
-        if (joint.b.body >= 0 || run.states[0].lambda(static_cast<Eigen::Index>(j)) == 0) continue;
+        if (joint.b.body >= 0 || state.lambda(static_cast<Eigen::Index>(j)) == 0) continue;
         fem::Vector unit = fem::Vector::Zero(s.assembly.bodies[static_cast<std::size_t>(joint.a.body)]->dofs);
-        fem::add(unit, joint.a.row, -run.states[0].lambda(static_cast<Eigen::Index>(j)));
+        fem::add(unit, joint.a.row, -state.lambda(static_cast<Eigen::Index>(j)));
         whole += resultant(*s.assembly.bodies[static_cast<std::size_t>(joint.a.body)], unit);
     }
-    note(out, "whole", run.load_case.name, whole, scale, run.states[0].residual);
+    const bool moments = !run.large;
+    note(out, "whole", run.load_case.name, whole, scale, state.residual, moments);
+    note(out, s.assembly.bodies[static_cast<std::size_t>(s.skin_body)]->name, run.load_case.name, skin_left_over, scale, skin_residual, moments);
     for (std::size_t b = 0; b < s.assembly.bodies.size(); ++b) {
-        const fem::Recovered r = b == static_cast<std::size_t>(s.skin_body) ? skin : fem::recover(s.assembly, static_cast<int>(b), s.loads, run.factors, sol.free, run.states[0]);
+        if (b == static_cast<std::size_t>(s.skin_body)) continue;
+        const fem::Recovered r = fem::recover(s.assembly, static_cast<int>(b), s.loads, run.factors, sol.free, state);
         note(out, s.assembly.bodies[b]->name, run.load_case.name, r.applied + r.reaction, scale, r.residual);
     }
 }
@@ -154,7 +200,16 @@ void gauges(const Structure& s, const Run& run, const fem::Vector& u, std::vecto
 
 } // namespace
 
-Fields fields(const Structure& s, const Solution& sol, const fem::BucklingModel& buckling, double skin_allowable, std::stop_token stop)
+/// What rotational springs along the edges put on the skin: a body without ground springs takes nothing from a rigid motion.
+static Six edge_springs(const Structure& s, const fem::Vector& u)
+{
+    const auto& edges = s.skin->model.edges;
+    const bool any = std::any_of(edges.begin(), edges.end(), [](const fem::EdgeHold& e) { return e.kind == fem::Hold::sprung; });
+    if (!any) return Six::Zero();
+    return -(s.skin->body.rigid_modes.transpose() * (s.skin->body.K * u));
+}
+
+Fields fields(const Structure& s, const Solution& sol, const fem::BucklingModel& buckling, const fem::LargeModel* large, double skin_allowable, std::stop_token stop)
 {
     Fields out;
     const std::vector<layout::Point> points = sample_points(s);
@@ -164,12 +219,22 @@ Fields fields(const Structure& s, const Solution& sol, const fem::BucklingModel&
         results::SkinState state;
         state.load_case = run.load_case.name;
         read_field(s, skin.u, points, state);
-        read_hem(s, skin.u, state);
-        state.buckling_factor = fem::buckling_factor(buckling, in_plane_forces(s, run));
-        judge(state, skin_allowable);
+        state.linear_deflection_mm = state.max_deflection_mm;
+        if (run.large && !run.large_solved()) {
+            not_solved(*run.large, state);
+        } else if (run.large && large) {
+            read_large(s, *large, *run.large, points, state);
+            gauges(s, run, run.large->skin_u, out.gauges);
+            balance(s, sol, run, run.large->applied + run.large->reaction, run.large->reaction, run.large->residual, out.balance);
+        } else {
+            read_hem(s, skin.u, state);
+            state.buckling_factor = fem::buckling_factor(buckling, in_plane_forces(s, run));
+            judge(state, skin_allowable);
+            gauges(s, run, skin.u, out.gauges);
+            const Six springs = edge_springs(s, skin.u);
+            balance(s, sol, run, skin.applied + skin.reaction + springs, skin.reaction + springs, skin.residual, out.balance);
+        }
         out.skin.push_back(state);
-        gauges(s, run, skin.u, out.gauges);
-        balance(s, sol, run, skin, out.balance);
     }
     return out;
 }

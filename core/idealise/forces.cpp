@@ -13,8 +13,10 @@ using Three = std::array<double, 3>;
 
 struct Word { bool stands = true; std::string why; };
 
-Word stands(const Three& v, double largest)
+/// Three linear runs to compare, or the one large-deflection state, which stands or was not solved.
+Word stands(const Run& run, const Three& v, double largest)
 {
+    if (run.large) return run.large_solved() ? Word{} : Word{false, "not solved: " + run.large->where};
     if (!std::isfinite(v[1])) return {false, "without the skin's bending nothing holds it: the skin itself carries the pull"};
     if (!std::isfinite(v[2])) return {false, "no solution with a stiffer skin"};
     const double change = std::max(std::abs(v[1] - v[0]), std::abs(v[2] - v[0]));
@@ -60,7 +62,7 @@ results::FastenerForce fastener(const Structure& s, const Pictures& p, std::size
     const layout::Stack& stack = bracket.fasteners[static_cast<std::size_t>(j.fastener)];
     const auto tension = [i](const Picture& q) { return q.bolts[i].tension; };
     const Three t = three(p, tension);
-    const Word word = stands(t, most);
+    const Word word = stands(*p.run, t, most);
     const Picture::Bolt& b = p.at[worst(t)]->bolts[i];
     results::FastenerForce f;
     f.name = stack.name;
@@ -100,7 +102,7 @@ void row_shear(std::vector<results::FastenerForce>& of_one_case, const layout::L
 results::MemberForce member(const Pictures& p, std::size_t i, double most)
 {
     const Three v = three(p, [i](const Picture& q) { return q.members[i].stress; });
-    const Word word = stands(v, most);
+    const Word word = stands(*p.run, v, most);
     const Picture::Member& m = p.at[worst(v)]->members[i];
     results::MemberForce f{m.name, p.run->load_case.name, m.at, m.N, m.V, m.M_y / 1000, m.M_z / 1000, m.T / 1000, m.stress, std::hypot(m.M_y, m.M_z) / 1000, word.stands, word.why};
     if (!word.stands && std::isfinite(v[1]) && std::isfinite(v[2]))
@@ -114,7 +116,7 @@ results::EndForce end_force(const Structure& s, const Pictures& p, std::size_t i
     const layout::Angle& a = s.layout->angles[static_cast<std::size_t>(j.angle)];
     const layout::MemberEnd& end = a.ends[static_cast<std::size_t>(j.end)];
     const Three v = three(p, [i](const Picture& q) { return q.ends[i].fixing; });
-    const Word word = stands(v, most);
+    const Word word = stands(*p.run, v, most);
     const Picture::End& e = p.at[worst(v)]->ends[i];
     results::EndForce f;
     f.name = a.bar.name;
@@ -125,19 +127,25 @@ results::EndForce end_force(const Structure& s, const Pictures& p, std::size_t i
     f.spread_N = e.fixing;
     f.stands = word.stands;
     f.why_not = word.why;
-    // The end's slope lifts the fastener next to the load first and holes have clearance: one takes the whole pull and shear.
+    // The end's slope lifts the fastener next to the span first: it takes the whole pull, the others their equal share. Holes have
+    // clearance: any one may take the whole shear.
+    const layout::Point middle = a.bar.on_bolt_line(a.bar.length() / 2);
+    const auto from_middle = [&middle](const layout::Stack& x) { return std::hypot(x.at.x - middle.x, x.at.y - middle.y); };
+    double nearest = INFINITY;
+    for (const layout::Stack& stack : end.fasteners) nearest = std::min(nearest, from_middle(stack));
     for (const layout::Stack& stack : end.fasteners) {
+        const double share = from_middle(stack) <= nearest + 1 ? 1.0 : 1.0 / static_cast<double>(end.fasteners.size());
         results::FastenerForce one;
         one.name = stack.name;
         one.part = a.bar.name;
         one.load_case = f.load_case;
-        one.tension_N = std::max(0.0, e.fixing);
-        one.own_pull_N = e.force.z();
-        one.prying_N = one.tension_N - std::clamp(e.force.z(), 0.0, one.tension_N);
+        one.tension_N = e.fixing < 0 ? 0.0 : share * e.fixing;
+        one.own_pull_N = share * e.force.z();
+        one.prying_N = one.tension_N - std::clamp(one.own_pull_N, 0.0, one.tension_N);
         one.shear_x_N = e.force.x();
         one.shear_y_N = e.force.y();
         one.row_shear_N = std::hypot(e.force.x(), e.force.y());
-        one.shear_rule = "one fastener of the end carries all";
+        one.shear_rule = "one fastener of the end carries all shear, the one next to the span all pull";
         one.stands = word.stands;
         one.why_not = word.why;
         f.fasteners.push_back(one);
@@ -145,15 +153,54 @@ results::EndForce end_force(const Structure& s, const Pictures& p, std::size_t i
     return f;
 }
 
+/// A picture without figures, for a load case that was not solved: its parts are there, their numbers are not.
+Picture blank(const Picture& like)
+{
+    Picture p;
+    p.bolts.resize(like.bolts.size());
+    p.ends.resize(like.ends.size());
+    p.mounts.assign(like.mounts.size(), fem::Vec3::Zero());
+    for (const Picture::Member& m : like.members) p.members.push_back({m.name, 0, 0, 0, 0, 0, 0, 0});
+    for (const Picture::Joint& j : like.joints) p.joints.push_back({j.name, j.part, fem::Vec3::Zero(), fem::Vec3::Zero()});
+    return p;
+}
+
+results::MountForce mount(const Structure& s, const Pictures& p, std::size_t i, double most)
+{
+    const layout::Mount& m = s.layout->brackets[static_cast<std::size_t>(s.mounts[i].bracket)].mounts[static_cast<std::size_t>(s.mounts[i].mount)];
+    const Three v = three(p, [i](const Picture& q) { return q.mounts[i].norm(); });
+    const Word word = stands(*p.run, v, most);
+    const fem::Vec3& f = p.at[worst(v)]->mounts[i];
+    return {m.name, p.run->load_case.name, {f.x(), f.y(), f.z()}, {}, word.stands, word.why};
+}
+
+/// Force and moment of a joint as one figure: the moment over 100 mm, of the order of its lines.
+double reach(const Picture::Joint& j) { return j.force.norm() + j.moment.norm() / 100; }
+
+results::JointForce joint(const Pictures& p, std::size_t i, double most)
+{
+    const Three v = three(p, [i](const Picture& q) { return reach(q.joints[i]); });
+    const Word word = stands(*p.run, v, most);
+    const Picture::Joint& j = p.at[worst(v)]->joints[i];
+    return {j.name, j.part, p.run->load_case.name, {j.force.x(), j.force.y(), j.force.z()}, {j.moment.x() / 1000, j.moment.y() / 1000, j.moment.z() / 1000}, word.stands, word.why};
+}
+
 std::vector<Pictures> all_pictures(const Structure& s, const Solution& sol)
 {
     std::vector<Pictures> out;
+    const Picture* any = nullptr;
     for (const Run& run : sol.runs) {
         Pictures p{&run, {}};
         for (std::size_t v = 0; v < 3; ++v)
             if (run.solved(v)) p.at[v] = picture(s, sol, run, v);
         out.push_back(std::move(p));
     }
+    for (const Pictures& p : out)
+        if (p.at[0]) any = &*p.at[0];
+    if (!any) return {};
+    const Picture nothing = blank(*any);
+    for (Pictures& p : out)
+        if (!p.at[0]) p.at[0] = nothing;
     return out;
 }
 
@@ -163,7 +210,7 @@ void contacts(const Structure& s, const Run& run, std::vector<results::Contact>&
         results::Contact c{"leg " + s.layout->brackets[b].name, run.load_case.name, 0, {0, 0}};
         for (const ContactJoint& j : s.contacts) {
             if (j.bracket != static_cast<int>(b)) continue;
-            const double push = -run.states[0].lambda(j.joint);
+            const double push = -run.state(0).lambda(j.joint);
             c.resultant_N += push;
             c.at_mm[0] += push * j.at.x;
             c.at_mm[1] += push * j.at.y;
@@ -175,15 +222,38 @@ void contacts(const Structure& s, const Run& run, std::vector<results::Contact>&
 
 } // namespace
 
+std::vector<std::string> cases_beyond_linear(const Forces& f, const Fields& fields)
+{
+    std::vector<std::string> out;
+    const auto note = [&out](bool stands, const std::string& lc) {
+        if (!stands && std::find(out.begin(), out.end(), lc) == out.end()) out.push_back(lc);
+    };
+    for (const auto& x : f.fasteners) note(x.stands, x.load_case);
+    for (const auto& x : f.members) note(x.stands, x.load_case);
+    for (const auto& x : f.ends) note(x.stands, x.load_case);
+    for (const auto& x : fields.skin) note(x.stands, x.load_case);
+    return out;
+}
+
 Forces forces(const Structure& s, const Solution& sol)
 {
     Forces out;
     const std::vector<Pictures> all = all_pictures(s, sol);
-    if (all.empty() || !all.front().at[0]) return out;
+    if (all.empty()) return out;
     std::vector<double> most_bolt, most_end, most_member;
-    for (std::size_t i = 0; i < s.bolts.size(); ++i) most_bolt.push_back(largest(all, [i](const Picture& q) { return q.bolts[i].tension; }));
+    for (std::size_t i = 0; i < s.bolts.size(); ++i) // a bolt that carries next to nothing is measured by its bracket's
+        most_bolt.push_back(largest(all, [&](const Picture& q) {
+            double most = 0;
+            for (std::size_t k = 0; k < s.bolts.size(); ++k)
+                if (s.bolts[k].bracket == s.bolts[i].bracket) most = std::max(most, q.bolts[k].tension);
+            return most;
+        }));
     for (std::size_t i = 0; i < s.ends.size(); ++i) most_end.push_back(largest(all, [i](const Picture& q) { return q.ends[i].fixing; }));
     for (std::size_t i = 0; i < all.front().at[0]->members.size(); ++i) most_member.push_back(largest(all, [i](const Picture& q) { return q.members[i].stress; }));
+    double most_mount = 1;
+    for (std::size_t i = 0; i < s.mounts.size(); ++i) most_mount = std::max(most_mount, largest(all, [i](const Picture& q) { return q.mounts[i].norm(); }));
+    std::vector<double> most_joint;
+    for (std::size_t i = 0; i < all.front().at[0]->joints.size(); ++i) most_joint.push_back(largest(all, [i](const Picture& q) { return reach(q.joints[i]); }));
     for (const Pictures& p : all) {
         std::vector<results::FastenerForce> here;
         for (std::size_t i = 0; i < s.bolts.size(); ++i) here.push_back(fastener(s, p, i, most_bolt[i]));
@@ -191,13 +261,8 @@ Forces forces(const Structure& s, const Solution& sol)
         out.fasteners.insert(out.fasteners.end(), here.begin(), here.end());
         for (std::size_t i = 0; i < most_member.size(); ++i) out.members.push_back(member(p, i, most_member[i]));
         for (std::size_t i = 0; i < s.ends.size(); ++i) out.ends.push_back(end_force(s, p, i, most_end[i]));
-        const Picture& first = *p.at[0];
-        for (std::size_t i = 0; i < s.mounts.size(); ++i) {
-            const layout::Mount& m = s.layout->brackets[static_cast<std::size_t>(s.mounts[i].bracket)].mounts[static_cast<std::size_t>(s.mounts[i].mount)];
-            out.mounts.push_back({m.name, p.run->load_case.name, {first.mounts[i].x(), first.mounts[i].y(), first.mounts[i].z()}, {}});
-        }
-        for (const Picture::Joint& j : first.joints)
-            out.joints.push_back({j.name, j.part, p.run->load_case.name, {j.force.x(), j.force.y(), j.force.z()}, {j.moment.x() / 1000, j.moment.y() / 1000, j.moment.z() / 1000}});
+        for (std::size_t i = 0; i < s.mounts.size(); ++i) out.mounts.push_back(mount(s, p, i, most_mount));
+        for (std::size_t i = 0; i < most_joint.size(); ++i) out.joints.push_back(joint(p, i, most_joint[i]));
         contacts(s, *p.run, out.contacts);
     }
     const auto frames = frame_members(*s.layout, out.ends);

@@ -56,7 +56,7 @@ void take_moments(const Beam& b, const std::vector<Load>& loads, results::Member
     fem::Vector f = fem::Vector::Zero(b.frame.body.dofs);
     for (const Load& q : loads) {
         const auto node = std::min_element(b.at.begin(), b.at.end(), [&](double x, double y) { return std::abs(x - q.at) < std::abs(y - q.at); }) - b.at.begin();
-        fem::add(f, fem::frame_port(b.frame, static_cast<int>(node), b.frame.model.nodes[static_cast<std::size_t>(node)], {0, 0, 1}), std::max(0.0, q.force));
+        fem::add(f, fem::frame_port(b.frame, static_cast<int>(node), b.frame.model.nodes[static_cast<std::size_t>(node)], {0, 0, 1}), q.force < 0 ? 0.0 : q.force);
     }
     const fem::Vector u = fem::solve(b.frame.body, f);
     for (int m = 0; m < static_cast<int>(b.frame.model.members.size()); ++m) {

@@ -181,7 +181,10 @@ EndJoints end_joints(Structure& s, int angle, int index)
     j.angle = angle;
     j.end = index;
     const fem::PortRef lengthwise_port = end_port(s, angle, end.port, lengthwise);
-    if (const double gap = play(end); gap > 0) {
+    // A rail that no bolt goes through would lie loose in its play: one end holds it.
+    const bool loose = std::none_of(s.bolts.begin(), s.bolts.end(), [&](const BoltJoints& b) { return b.angle == angle; });
+    const double gap = loose && index == 0 ? 0.0 : play(end);
+    if (gap > 0) {
         j.along_pull = put(s, {name + " along, pull", lengthwise_port, {}, Law::strap, bearing, gap, false});
         j.along_push = put(s, {name + " along, push", lengthwise_port, {}, Law::contact, bearing, gap, false});
     } else {

@@ -81,6 +81,29 @@ fem::UnitLoad one_g(const Structure& s, int d)
     return load;
 }
 
+/// Unit spin of 1 rad/s2 about the door's pin line: force of every mass at its place, and the couple of the item's own inertia
+/// about its vertical axis (a uniform box; without a box the item is a point, which the assumptions say).
+fem::UnitLoad unit_spin(const Structure& s)
+{
+    fem::UnitLoad load;
+    load.on_body.resize(s.assembly.bodies.size());
+    const layout::Door& d = *s.layout->door;
+    const auto field = [&d](const Vec3& at) { return Vec3((at.z() - d.pin_z) / 1000, 0, -(at.x() - d.pin_x) / 1000); }; // m/s2
+    if (s.item) {
+        const layout::Item& i = *s.layout->item;
+        const Vec3 at{i.centre[0], i.centre[1], i.centre[2]}, a = field(at);
+        Vector& f = on(load, s, s.item_body);
+        for (int k = 0; k < 3; ++k) fem::add(f, fem::rigid_port(at, axes[k]), i.design_mass() * a(k));
+        f(4) += i.design_mass() * (i.box_size[0] * i.box_size[0] + i.box_size[2] * i.box_size[2]) / 12 / 1000; // N mm
+    }
+    const auto bars = [&](int body, const fem::Frame& frame, const std::vector<fem::NodeMass>& masses) {
+        for (const fem::NodeMass& m : masses) on(load, s, body) += fem::mass_load(frame, {m}, field(m.at));
+    };
+    for (std::size_t i = 0; i < s.brackets.size(); ++i) bars(s.brackets[i].body, s.brackets[i].frame, bracket_masses(s.layout->brackets[i], s.brackets[i]));
+    for (std::size_t i = 0; i < s.angles.size(); ++i) bars(s.angles[i].body, s.angles[i].frame, angle_masses(s.layout->angles[i], s.angles[i]));
+    return load;
+}
+
 fem::UnitLoad applied(const Structure& s, const std::string& when)
 {
     fem::UnitLoad load;
@@ -111,13 +134,18 @@ void build_loads(Structure& s)
     for (const model::PanelForce& f : s.layout->source->forces) note(s.when, f.when);
     for (const model::PanelPressure& p : s.layout->source->pressures) note(s.when, p.when);
     for (const WhenLoad& w : s.when) s.loads.push_back(applied(s, w.when));
+    if (s.layout->door && s.layout->door->has_hinges) {
+        s.spin = static_cast<int>(s.loads.size());
+        s.loads.push_back(unit_spin(s));
+    }
 }
 
 /// In a bare panel's one load case everything that is applied acts at once; masses hang with 1 g.
 fem::Vector load_factors(const Structure& s, const results::LoadCase& lc)
 {
     Vector f = Vector::Zero(static_cast<Eigen::Index>(s.loads.size()));
-    for (int d = 0; d < 3; ++d) f(d) = lc.acceleration_g[static_cast<std::size_t>(d)];
+    for (int d = 0; d < 3; ++d) f(d) = lc.turns && d != 1 ? 0.0 : lc.acceleration_g[static_cast<std::size_t>(d)];
+    if (lc.turns && s.spin >= 0) f(s.spin) = lc.spin_rad_s2;
     for (std::size_t i = 0; i < s.when.size(); ++i)
         f(3 + static_cast<Eigen::Index>(i)) = lc.applied_only || s.when[i].when == lc.name ? 1.0 : 0.0;
     return f;

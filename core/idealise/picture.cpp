@@ -131,7 +131,7 @@ void bracket_members(const Structure& s, std::size_t i, const fem::Vector& u, Pi
 Picture picture(const Structure& s, const Solution& sol, const Run& run, std::size_t variant)
 {
     Picture out;
-    const fem::JointState& state = run.states[variant];
+    const fem::JointState& state = run.state(variant);
     bolts(s, state, out);
     for (const EndJoints& e : s.ends) {
         const layout::AngleBar& bar = s.layout->angles[static_cast<std::size_t>(e.angle)].bar;

@@ -1,4 +1,5 @@
 #pragma once
+#include "fem/large.h"
 #include "idealise/structure.h"
 
 #include <stop_token>
@@ -13,7 +14,15 @@ struct Run {
     results::LoadCase load_case;
     fem::Vector factors;
     std::array<fem::JointState, 3> states;
-    [[nodiscard]] bool solved(std::size_t variant) const { return states[variant].status == fem::SolveStatus::solved; }
+    std::optional<fem::Large> large;     ///< the large-deflection solution, where it was asked for
+    [[nodiscard]] bool large_solved() const { return large && large->status == fem::SolveStatus::solved; }
+    [[nodiscard]] bool solved(std::size_t variant) const
+    {
+        // With the large-deflection solution the skin's stiffness is no guess any more: one state, no variants.
+        if (large) return variant == 0 && large_solved();
+        return states[variant].status == fem::SolveStatus::solved;
+    }
+    [[nodiscard]] const fem::JointState& state(std::size_t variant) const { return large ? large->joints : states[variant]; }
 };
 
 /// All load cases on one structure.
@@ -26,6 +35,9 @@ struct Solution {
     bool stopped = false;
 };
 [[nodiscard]] Solution solve(const Structure& s, const std::vector<results::LoadCase>& cases, fem::ColumnCache& cache, std::stop_token stop);
+
+/// Runs the large-deflection solution for the named load cases; a case that does not converge keeps its reason and no figures.
+void solve_large_cases(const Structure& s, Solution& sol, const std::vector<std::string>& load_cases, fem::ColumnCache& cache, const fem::LargeModel& model, std::stop_token stop);
 
 /// Forces of one run and one skin stiffness, in the order of the structure's lists.
 struct Picture {
@@ -55,6 +67,10 @@ struct Forces {
 /// The frame members that tied ends pull on, as beams over the places where the frame is held (ID-8).
 [[nodiscard]] std::vector<results::MemberForce> frame_members(const layout::Layout& l, const std::vector<results::EndForce>& ends);
 
+/// Load cases in which one of the three linear-stands criteria fails somewhere.
+struct Fields;
+[[nodiscard]] std::vector<std::string> cases_beyond_linear(const Forces& f, const Fields& fields);
+
 /// Skin fields, criteria (i) and (iii), gauges, balance and load path of every load case.
 struct Fields {
     std::vector<results::SkinState> skin;
@@ -62,7 +78,8 @@ struct Fields {
     results::Balance balance;
 };
 /// `skin_allowable`: MPa, for criterion (i).
-[[nodiscard]] Fields fields(const Structure& s, const Solution& sol, const fem::BucklingModel& buckling, double skin_allowable, std::stop_token stop);
+/// `large`: null when no run has the large-deflection solution.
+[[nodiscard]] Fields fields(const Structure& s, const Solution& sol, const fem::BucklingModel& buckling, const fem::LargeModel* large, double skin_allowable, std::stop_token stop);
 
 [[nodiscard]] std::vector<results::PathStep> load_path(const Structure& s, const Solution& sol, const Run& run);
 

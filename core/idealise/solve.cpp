@@ -1,5 +1,6 @@
 #include "idealise/response.h"
 
+#include <algorithm>
 #include <fmt/core.h>
 
 namespace thinskin::idealise {
@@ -41,6 +42,20 @@ Solution solve(const Structure& s, const std::vector<results::LoadCase>& cases, 
         sol.runs.push_back(std::move(run));
     }
     return sol;
+}
+
+void solve_large_cases(const Structure& s, Solution& sol, const std::vector<std::string>& load_cases, fem::ColumnCache& cache, const fem::LargeModel& model, std::stop_token stop)
+{
+    for (Run& run : sol.runs) {
+        if (std::find(load_cases.begin(), load_cases.end(), run.load_case.name) == load_cases.end()) continue;
+        if (stop.stop_requested()) {
+            sol.stopped = true;
+            return;
+        }
+        fem::NewtonRule rule;
+        rule.force_tolerance = 1e-10; // the sum over the whole is held to 1e-8
+        run.large = fem::solve_large(s.assembly, s.skin_body, model, s.loads, run.factors, run.states[0], cache, rule, stop);
+    }
 }
 
 } // namespace thinskin::idealise

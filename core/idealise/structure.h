@@ -1,6 +1,7 @@
 #pragma once
 #include "fem/frame.h"
 #include "fem/joints.h"
+#include "fem/large.h"
 #include "fem/skin.h"
 #include "layout/layout.h"
 #include "results/results.h"
@@ -87,6 +88,7 @@ struct Structure {
     std::vector<MountJoints> mounts;
     std::vector<fem::UnitLoad> loads;
     std::vector<WhenLoad> when;          ///< unit load 3 + i
+    int spin = -1;                       ///< unit load of a door turning about its pin line with 1 rad/s2
     double mid_z = 0;                    ///< where shear and contact act: the skin's mid-plane
 };
 
@@ -95,6 +97,7 @@ struct SkinCache {
     std::string key;
     std::shared_ptr<const fem::Skin> skin;
     std::shared_ptr<const fem::BucklingModel> buckling;
+    std::shared_ptr<const fem::LargeModel> large;        ///< made when first asked for
 };
 
 /// Builds bodies, joints and unit loads. The structure points into itself: not copied, kept behind a unique_ptr.

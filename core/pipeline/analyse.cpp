@@ -44,6 +44,19 @@ struct Solved {
     idealise::Fields fields;
 };
 
+/// Load cases that need the large-deflection solution: those beyond the linear criteria, all, or none (`analysis.skin`).
+std::vector<std::string> asked_for(const model::Case& c, const std::vector<results::LoadCase>& cases, const Solved& s)
+{
+    std::vector<std::string> all;
+    for (const results::LoadCase& lc : cases) all.push_back(lc.name);
+    switch (c.skin) {
+    case model::SkinTheory::linear: return {};
+    case model::SkinTheory::large_deflection: return all;
+    case model::SkinTheory::automatic: return idealise::cases_beyond_linear(s.forces, s.fields);
+    }
+    return {};
+}
+
 /// Steps 3 to 5: bodies and joints, forces of all load cases, fields. Singular bodies throw; the message names the body.
 Solved solve(const layout::Layout& l, const std::vector<results::LoadCase>& cases, Workspace::Impl& w, std::stop_token stop, results::Timing& t)
 {
@@ -54,8 +67,16 @@ Solved solve(const layout::Layout& l, const std::vector<results::LoadCase>& case
     s.solution = idealise::solve(*s.structure, cases, w.columns, stop);
     t.condense_ms = watch.lap();
     if (!s.solution.solved || s.solution.stopped) return s;
+    const double allowable = checks::skin_allowable(l);
     s.forces = idealise::forces(*s.structure, s.solution);
-    s.fields = idealise::fields(*s.structure, s.solution, *w.skin.buckling, checks::skin_allowable(l), stop);
+    s.fields = idealise::fields(*s.structure, s.solution, *w.skin.buckling, nullptr, allowable, stop);
+    if (const auto beyond = asked_for(*l.source, cases, s); !beyond.empty() && !stop.stop_requested()) {
+        if (!w.skin.large) w.skin.large = fem::make_large(w.skin.skin);
+        idealise::solve_large_cases(*s.structure, s.solution, beyond, w.columns, *w.skin.large, stop);
+        if (s.solution.stopped) return s;
+        s.forces = idealise::forces(*s.structure, s.solution);
+        s.fields = idealise::fields(*s.structure, s.solution, *w.skin.buckling, w.skin.large.get(), allowable, stop);
+    }
     t.load_cases_ms = watch.lap();
     return s;
 }
@@ -87,7 +108,9 @@ void conclude(const layout::Layout& l, results::Outcome& o)
     checks::sort_rows(o.checks);
     o.groups = checks::groups(o.checks);
     o.governing = checks::governing(o.checks);
-    o.verdict = o.not_solved.empty() ? checks::verdict(o.groups) : base::Verdict::not_solved;
+    // A load case without a solution leaves the verdict open, unless what was solved already fails.
+    const base::Verdict of_rows = o.checks.empty() ? base::Verdict::not_solved : checks::verdict(o.groups);
+    o.verdict = o.not_solved.empty() || of_rows == base::Verdict::fail ? of_rows : base::Verdict::not_solved;
     o.headline = checks::headline(o);
     o.advice = checks::advice(o, l);
 }
@@ -106,17 +129,20 @@ results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::I
     Solved s;
     try {
         s = solve(l, cases.cases, w, stop, o.timing);                           // 3. - 5. bodies, forces, fields
-    } catch (const std::runtime_error& e) {
+    } catch (const std::exception& e) {
         s.solution.solved = false;
         s.solution.where = e.what();
     }
+    bool solved = s.solution.solved && !stop.stop_requested();
     if (stop.stop_requested()) o.not_solved.push_back("stopped before the end");
     else if (!s.solution.solved) o.not_solved.push_back(s.solution.where);
     else take_solution(s.structure.get(), s.solution, s.forces, s.fields, o);
-    if (o.not_solved.empty() && !(o.balance.worst_relative_error <= 1e-8))
+    if (solved && !(o.balance.worst_relative_error <= 1e-8)) {
         o.not_solved.push_back(balance_words(o.balance));
+        solved = false;
+    }
     o.timing.solver_ms = watch.lap();
-    if (o.not_solved.empty()) {
+    if (solved) {
         take_hand_figures(l, o);                                                // 6. independent figures beside the demands
         o.checks = all_rows(l, o);                                              // 7. demands against clauses
         take_door(l, o);

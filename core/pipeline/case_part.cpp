@@ -19,8 +19,14 @@ void model_assumptions(const layout::Layout& l, results::Outcome& o)
     if (l.brackets.empty()) return;
     o.assumptions.push_back({"own mass of the skin", "left out: the door carried it before", "model", "not run"});
     o.assumptions.push_back({"friction and preload of the bolts", "not counted", "model", "not run"});
-    for (const layout::Angle& a : l.angles)
+    o.assumptions.push_back({"filler of the welds", "420 MPa", "common practice, no source", "not run"});
+    for (const layout::Angle& a : l.angles) {
         if (a.seen == model::Seen::assumed) o.assumptions.push_back({a.bar.name, "there and as drawn", "assumed", "not run"});
+        if (!a.ends[0].tied && !a.ends[1].tied) continue;
+        o.assumptions.push_back({"ends of " + a.bar.name, "lie on the sheet of the frame they are fixed to, packed or joggled where the frame is deeper; pushed inward they bear on seal and body", "model", "not run"});
+    }
+    if (l.door && l.door->has_slam) o.assumptions.push_back({"rebound of a slammed door", "0.3 of its speed", "engineering judgement", "not run"});
+    if (l.door && l.item && !l.item->has_box) o.assumptions.push_back({"own inertia of the item in a slam", "left out: its box is not given", "item.box", "not run"});
 }
 
 void frame_assumptions(const layout::Layout& l, results::Outcome& o)
@@ -59,6 +65,8 @@ results::Outcome outcome_of_case(const model::Case& c, const layout::Layout& l)
     model_assumptions(l, o);
     frame_assumptions(l, o);
     o.cautions.insert(o.cautions.end(), l.cautions.begin(), l.cautions.end());
+    for (const model::Gauge& g : c.gauges)
+        if (g.relative_to != "frame") o.not_covered.push_back(fmt::format("gauge {} relative to the {}: the door's own flexibility is not in the model", g.name, g.relative_to));
     o.exclusions.assign(std::begin(exclusions), std::end(exclusions));
     return o;
 }

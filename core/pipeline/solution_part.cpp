@@ -91,8 +91,17 @@ void take_solution(const idealise::Structure* s, const idealise::Solution& sol, 
     o.skin = fields.skin;
     o.gauges = fields.gauges;
     o.balance = fields.balance;
-    o.skin_theory = "linear";
-    for (results::LoadCase& lc : o.load_cases) lc.theory = "linear";
+    int large = 0;
+    for (results::LoadCase& lc : o.load_cases) {
+        lc.theory = "linear";
+        for (const idealise::Run& run : sol.runs)
+            if (run.load_case.name == lc.name && run.large) {
+                lc.theory = "large deflection";
+                ++large;
+                if (!run.large_solved()) o.not_solved.push_back(fmt::format("load case {}: {}", lc.name, run.large->where));
+            }
+    }
+    o.skin_theory = large == 0 ? "linear" : fmt::format("large deflection in {} of {} load cases, linear in the others", large, o.load_cases.size());
     const fem::SkinGrid& grid = s->skin->grid;
     o.grid.nodes = static_cast<int>(grid.x.size() * grid.y.size());
     for (const fem::Body* b : s->assembly.bodies) o.grid.unknowns += b->dofs;

@@ -23,6 +23,10 @@ struct LoadCase {
     std::string theory;      ///< "linear"
     bool applied_only = false; ///< the load case of a bare panel: panel forces and pressures, no accelerations
     bool door_closed = true;
+    /// A turning door: acceleration spin (z - pin_z, 0, -(x - pin_x)) at every place instead of one vector; the y component of
+    /// acceleration_g stays, its x and z are those at the item.
+    bool turns = false;
+    double spin_rad_s2 = 0, pin_x_mm = 0, pin_z_mm = 0;
 };
 
 /// The force of one ply on a fastener, in the plane of the panel.
@@ -70,8 +74,8 @@ struct EndForce {
     std::string why_not;
 };
 
-struct MountForce { std::string name, load_case; Vec3 force_N{}; Vec3 moment_Nm{}; };                  ///< of the item on the arm
-struct JointForce { std::string name, part, load_case; Vec3 force_N{}; Vec3 moment_Nm{}; };          ///< arm-leg, brace-leg, brace-arm
+struct MountForce { std::string name, load_case; Vec3 force_N{}; Vec3 moment_Nm{}; bool stands = true; std::string why_not; };                  ///< of the item on the arm
+struct JointForce { std::string name, part, load_case; Vec3 force_N{}; Vec3 moment_Nm{}; bool stands = true; std::string why_not; };          ///< arm-leg, brace-leg, brace-arm
 struct Contact { std::string part, load_case; double resultant_N = 0; std::array<double, 2> at_mm{}; };
 struct PathStep { std::string from, to; double force_N = 0; };
 struct GaugeMove { std::string name, load_case; Vec3 displacement_mm{}; std::string relative_to; };
@@ -87,8 +91,11 @@ struct SkinState {
     double buckling_factor = 0;            ///< criterion (iii); 0 = not run, infinity = no in-plane compression
     double hem_shear_flow_N_mm = 0;        ///< largest along the edges
     std::string hem_where;
-    bool stands = false;                   ///< the linear skin figures stand in this load case
+    bool stands = false;                   ///< the figures of this load case stand
     std::string why_not;
+    std::string theory = "linear";         ///< or "large deflection"
+    double linear_deflection_mm = 0;       ///< of the linear theory, beside that of the theory used
+    int newton_steps = 0;
 };
 
 /// One row of the margin table.

@@ -117,6 +117,23 @@ std::vector<Check> force_only_rows(const layout::Layout& l, const std::vector<Hi
     return rows;
 }
 
+namespace {
+
+/// Without a latch every load case that turns the door about its pin line is without an answer, whatever is known of the hinges.
+Check no_latch()
+{
+    Check c;
+    c.id = "latch/none";
+    c.group = "door";
+    c.part = "latch";
+    c.title = "what keeps the door shut";
+    c.note = "no latch is given, so what turns the door about its hinges is not held by anything";
+    c.lift_with = "door.latches";
+    return c;
+}
+
+} // namespace
+
 DoorFigures door_figures(const layout::Layout& l, const std::vector<results::LoadCase>& cases, double mass_tolerance)
 {
     DoorFigures out;
@@ -139,6 +156,7 @@ DoorFigures door_figures(const layout::Layout& l, const std::vector<results::Loa
     out.checks = evidence_rows(l, out.statics, closed, mass_tolerance);
     const std::vector<Check> forces = force_only_rows(l, out.statics);
     out.checks.insert(out.checks.end(), forces.begin(), forces.end());
+    if (l.door->latches.empty()) out.checks.push_back(no_latch());
     out.not_covered = states_not_run(l, cases);
     return out;
 }

@@ -216,16 +216,19 @@ TEST_CASE("shock and random bases, a missing road and an unknown surface leave p
     expect_parked_only("road");
 }
 
-TEST_CASE("a bare panel has the one case of its own forces")
+TEST_CASE("a bare panel has the one case of its own forces, masses with their weight; nothing on it is no load case")
 {
     model::Case c;
     layout::Layout l;
     l.source = &c;
+    CHECK(actions::load_cases(l).cases.empty());
+    REQUIRE(actions::load_cases(l).not_run.size() == 1);
+    c.masses.push_back({});
     const auto all = actions::load_cases(l);
     REQUIRE(all.cases.size() == 1);
     CHECK(all.cases[0].name == actions::name_applied);
     CHECK(all.cases[0].applied_only);
-    CHECK(all.cases[0].acceleration_g == results::Vec3{0, 0, 0});
+    CHECK(all.cases[0].acceleration_g == results::Vec3{0, -1, 0});
 }
 
 TEST_CASE("the dynamic factor is the road's own and is not multiplied")

@@ -35,10 +35,10 @@ std::unique_ptr<Model> solved(const std::string& text, std::vector<results::Load
     return m;
 }
 
-double largest_skin_move(const results::Outcome& o, const std::string& load_case)
+double linear_skin_move(const results::Outcome& o, const std::string& load_case)
 {
     for (const auto& s : o.skin)
-        if (s.load_case == load_case) return s.max_deflection_mm;
+        if (s.load_case == load_case) return s.linear_deflection_mm;
     return NAN;
 }
 
@@ -46,15 +46,21 @@ double largest_skin_move(const results::Outcome& o, const std::string& load_case
 
 TEST_SUITE_BEGIN("behaviour: load path");
 
-TEST_CASE("removing the end fixings lets the skin move many times as far and leaves the reinforcement not covered")
+TEST_CASE("removing the end fixings lets the skin move more than 25 times as far by linear theory; the job falls on the skin")
 {
-    const auto tied = check_case("condenser_door_made_good"), loose = check_case("condenser_door_short_angles");
+    const tests::Edits loosened{{"ends:\n        left: {to: frame, fasteners: [{at: [45 mm, 420 mm], use: M6 bolt}, {at: [20 mm, 420 mm], use: M6 bolt}]}\n        right: same_as_left", "ends: {left: {to: none}, right: {to: none}}"},
+                                {"from: [10 mm, 420 mm]", "from: [70 mm, 420 mm]"}, {"to: [730 mm, 420 mm]", "to: [670 mm, 420 mm]"}, {"from: [10 mm, 740 mm]", "from: [70 mm, 740 mm]"}};
+    const auto tied = check_case("condenser_door_made_good"), loose = check_case("condenser_door_made_good", loosened);
     // About 25 times by linear theory (demo sheet: 0.4 against 11 mm); the ratio depends on both rails and the heel.
-    const double ratio = largest_skin_move(loose, "pothole") / largest_skin_move(tied, "pothole");
+    const double ratio = linear_skin_move(loose, "pothole") / linear_skin_move(tied, "pothole");
     INFO("ratio ", ratio);
-    CHECK(ratio > 15);
+    // The hand sheet says about 25 for a rail that is joined to the skin along its whole length. Here it hands its pull over at
+    // its ends, in points 60 mm from the held edge, and moves farther still.
+    CHECK(ratio > 25);
     CHECK(tests::group(tied, "reinforcement")->status == base::Verdict::pass);
-    CHECK(tests::group(loose, "reinforcement")->status == base::Verdict::not_covered);
+    CHECK(tests::group(loose, "panel")->status == base::Verdict::fail);
+    CHECK(*tests::group(loose, "panel")->least_margin < -0.5);
+    CHECK(*tests::group(tied, "panel")->least_margin > 0);
 }
 
 TEST_CASE("end forces and skin share of an angle equal the net pull of its bolts and its own weight, to 1e-8")
@@ -75,7 +81,11 @@ TEST_CASE("end forces and skin share of an angle equal the net pull of its bolts
                 if (c.kind == idealise::ContactJoint::Kind::angle_skin && c.angle == angle) skin -= run.states[0].lambda(c.joint);
             for (std::size_t i = 0; i < p.ends.size(); ++i)
                 if (m->structure->ends[i].angle == angle) ends += p.ends[i].force.z();
-            const double own = m->layout.angles[static_cast<std::size_t>(angle)].bar.mass() * base::gravity_m_s2 * run.load_case.acceleration_g[2];
+            const idealise::AngleBody& body = m->structure->angles[static_cast<std::size_t>(angle)];
+            double own = 0;
+            for (std::size_t k = 0; k < m->structure->loads.size(); ++k)
+                if (const fem::Vector& f = m->structure->loads[k].on_body[static_cast<std::size_t>(body.body)]; f.size() > 0)
+                    own += run.factors(static_cast<Eigen::Index>(k)) * body.frame.body.rigid_modes.col(2).dot(f);
             tests::check_near_abs(ends + skin, pull + own, 1e-8 * scale);
         }
 }
@@ -124,7 +134,7 @@ TEST_CASE("a leg pulled at its heel pries by the lever rule F (1 + a/b); halving
     tests::check_near_rel(near / far, (1 + 23.0 / 7.5) / (1 + 23.0 / 15), 0.10);
 }
 
-TEST_CASE("ten times the contact stiffness, half the grid or half the spacing of contact points moves no large demand by 2 %")
+TEST_CASE("ten times the contact stiffness, or half the grid moves no large demand by 2 %")
 {
     const std::string text = tests::edited_text("condenser_door");
     const auto base_model = solved(text);
@@ -149,7 +159,7 @@ TEST_CASE("ten times the contact stiffness, half the grid or half the spacing of
 
 TEST_CASE("the angle forces hardly know how stiff the skin is in bending; with floating angles they do, and say so")
 {
-    const auto tied = check_case("condenser_door"), loose = check_case("condenser_door_short_angles");
+    const auto tied = check_case("condenser_door"), loose = check_case("condenser_door_short_angles", {{"analysis: {skin: automatic}", "analysis: {skin: linear}"}});
     for (const auto& f : tied.fasteners) {
         CAPTURE(f.name);
         CAPTURE(f.load_case);
@@ -159,6 +169,43 @@ TEST_CASE("the angle forces hardly know how stiff the skin is in bending; with f
     bool any = false;
     for (const auto& f : loose.fasteners) any = any || !f.stands;
     CHECK(any);
+}
+
+TEST_CASE("scaling all loads of a load case by more than one lowers no demand")
+{
+    const std::string text = tests::edited_text("condenser_door");
+    const auto once = solved(text);
+    std::vector<results::LoadCase> larger;
+    for (const idealise::Run& run : once->solution.runs) {
+        results::LoadCase lc = run.load_case;
+        for (double& a : lc.acceleration_g) a *= 1.3;
+        lc.spin_rad_s2 *= 1.3;
+        larger.push_back(lc);
+    }
+    const auto more = solved(text, larger);
+    for (std::size_t k = 0; k < larger.size(); ++k) {
+        CAPTURE(larger[k].name);
+        const auto a = idealise::picture(*once->structure, once->solution, once->solution.runs[k], 0);
+        const auto b = idealise::picture(*more->structure, more->solution, more->solution.runs[k], 0);
+        for (std::size_t i = 0; i < a.bolts.size(); ++i) CHECK(b.bolts[i].tension >= a.bolts[i].tension * (1 - 1e-6));
+        for (std::size_t i = 0; i < a.ends.size(); ++i) CHECK(b.ends[i].force.norm() >= a.ends[i].force.norm() * (1 - 1e-6));
+        for (std::size_t i = 0; i < a.members.size(); ++i) CHECK(b.members[i].stress >= a.members[i].stress * (1 - 1e-6));
+        for (std::size_t i = 0; i < a.mounts.size(); ++i) CHECK(b.mounts[i].norm() >= a.mounts[i].norm() * (1 - 1e-6));
+    }
+}
+
+TEST_CASE("perturbing the idealisation leaves the hand figures unmoved: they do not know it")
+{
+    // Other edges move the solver's figures, not the hand's.
+    const auto a = check_case("condenser_door"), b = check_case("condenser_door", {{"edges: {left: held, right: held, bottom: held, top: held}", "edges: {left: hinged, right: hinged, bottom: hinged, top: hinged}"}});
+    REQUIRE(a.fasteners.size() == b.fasteners.size());
+    bool moved = false;
+    for (std::size_t i = 0; i < a.fasteners.size(); ++i) {
+        CHECK(a.fasteners[i].hand_tension_N == b.fasteners[i].hand_tension_N);
+        CHECK(a.fasteners[i].hand_shear_N == b.fasteners[i].hand_shear_N);
+        moved = moved || a.fasteners[i].tension_N != b.fasteners[i].tension_N;
+    }
+    CHECK(moved);
 }
 
 TEST_SUITE_END();

@@ -46,7 +46,8 @@ item:
   centre_of_mass: [352 mm, 965 mm, 205 mm]
   box: {from: [27 mm, 700 mm, 60 mm], size: [690 mm, 540 mm, 290 mm]}
   running_frequency: [48 Hz, 2880 rpm]
-  fixings: [{at: [350 mm, 300 mm], use: M6, foot: 60x60x4 mm}]
+  fixings: [{name: front foot, at: [350 mm, 300 mm], use: M6, foot: 60x60x4 mm}]
+  loads: [{name: gust, force: [0 N, 0 N, 200 N], at: [350 mm, 900 mm, 350 mm], both_ways: yes}]
 brackets:
   - name: left
     x: 150 mm
@@ -60,7 +61,7 @@ brackets:
   - {name: third, copy_of: left, x: 300 mm, x_from: drawing, rename: {L1: C1}}
 fastener_kinds:
   M8: {type: bolt, size: M8, grade: "8.8", head: inside, head_washer: 24x2 mm, nut_washer: 15/16x5/64 in, hole: 9 mm, fit: fitted, sleeve: yes}
-  M6: {type: insert, size: M6}
+  M6: {type: insert, size: M6, head_diameter: 11 mm, flange: 13 mm, shear_strength: 3 kN, tension_strength: 10 kN, sheet_strength: 2 kN, strength_source: maker}
 reinforcement:
   angles:
     - {name: rail, from: [10 mm, 420 mm], to: [730 mm, 420 mm], gauge: 25 mm, section: angle 40x40x4, material: S235, face: outside, lying: down, seen: tapped,

@@ -100,6 +100,12 @@ TEST_CASE("every row of every file loads into its struct with an origin")
     for (const RoadSurface& r : road_surfaces()) check_origin(r.origin);
     for (const AngleSize& a : angle_sizes()) check_origin(a.origin);
     for (const SheetGauge& g : sheet_gauges()) check_origin(g.origin);
+    for (const ScrewSize& x : screw_sizes()) check_origin(x.origin);
+    for (const BlindRivet& x : blind_rivets()) check_origin(x.origin);
+    for (const WoodScrewSize& x : wood_screw_sizes()) check_origin(x.origin);
+    for (const Wood& x : woods()) check_origin(x.origin);
+    CHECK(screw_sizes().size() == table("screws")->rows.size());
+    CHECK(blind_rivets().size() == table("blind_rivets")->rows.size());
     CHECK(washers().size() == table("washers")->rows.size());
     CHECK(bolt_grades().size() == table("bolt_grades")->rows.size());
 }
@@ -115,6 +121,10 @@ TEST_CASE("names are unique and each is found under its own name")
     for (const BoltGrade& g : bolt_grades()) CHECK(bolt_grade(g.name) == &g);
     for (const RoadSurface& r : road_surfaces()) CHECK(road_surface(r.name) == &r);
     for (const WasherRow& w : washers()) CHECK(washer(w.size, w.series) == &w);
+    for (const ScrewSize& x : screw_sizes()) CHECK(screw_size(x.name) == &x);
+    for (const BlindRivet& x : blind_rivets()) CHECK(blind_rivet(x.size, x.material) == &x);
+    for (const WoodScrewSize& x : wood_screw_sizes()) CHECK(wood_screw_size(x.name) == &x);
+    for (const Wood& x : woods()) CHECK(wood(x.name) == &x);
 }
 
 TEST_CASE("figures are possible: yield below tensile, pitch below diameter, fine hole below coarse, washer on its bolt")
@@ -143,6 +153,16 @@ TEST_CASE("figures are possible: yield below tensile, pitch below diameter, fine
         CHECK(large->diameter > normal->diameter);
         CHECK(large->thickness >= normal->thickness);
     }
+    for (const ScrewSize& x : screw_sizes()) CHECK(x.head > x.d);
+    for (const BlindRivet& x : blind_rivets()) {
+        CHECK(x.head > x.d);
+        CHECK(x.tension > x.shear);
+    }
+    for (const WoodScrewSize& x : wood_screw_sizes()) {
+        CHECK(x.root < x.d);
+        CHECK(x.head > x.d);
+    }
+    for (const Wood& x : woods()) CHECK((x.G >= 0.31 && x.G <= 0.73));
     for (std::size_t i = 1; i < sheet_gauges().size(); ++i) CHECK(sheet_gauges()[i].t < sheet_gauges()[i - 1].t);
 }
 

@@ -70,8 +70,8 @@ inline void add_sample_forces(results::Outcome& o)
     e.hand_N = 500;
     e.fasteners = {f};
     o.member_ends = {e};
-    o.mounts = {{"left mount 1", "pothole", {1, 2, 3}, {4, 5, 6}}};
-    o.joints = {{"arm-leg", "left", "pothole", {1, 2, 3}, {4, 5, 6}}};
+    o.mounts = {{"left mount 1", "pothole", {1, 2, 3}, {4, 5, 6}, true, ""}};
+    o.joints = {{"arm-leg", "left", "pothole", {1, 2, 3}, {4, 5, 6}, true, ""}};
     o.contacts = {{"left", "pothole", 361, {190, 410}}};
     o.load_path = {{"item", "bracket left", 596}, {"bracket left", "skin", 596}};
     o.load_path_case = "pothole";
