@@ -1,0 +1,20 @@
+#pragma once
+#include "layout/layout.h"
+
+#include <string>
+
+/// Inside drawing: small questions that several files ask.
+namespace thinskin::drawing {
+
+inline constexpr double pi = 3.14159265358979323846;
+
+/// "bolt", "screw", "rivet", "insert", "wood_screw" of a fastener kind; "bolt" when the case does not name it.
+[[nodiscard]] inline std::string type_of(const layout::Layout& l, const std::string& kind)
+{
+    if (l.source)
+        for (const auto& k : l.source->fastener_kinds)
+            if (k.name == kind && !k.type.empty()) return k.type;
+    return "bolt";
+}
+
+} // namespace thinskin::drawing
