@@ -209,7 +209,7 @@ static Six edge_springs(const Structure& s, const fem::Vector& u)
     return -(s.skin->body.rigid_modes.transpose() * (s.skin->body.K * u));
 }
 
-Fields fields(const Structure& s, const Solution& sol, const fem::BucklingModel& buckling, const fem::LargeModel* large, double skin_allowable, std::stop_token stop)
+Fields fields(const Structure& s, const Solution& sol, const fem::BucklingModel& buckling, double skin_allowable, std::stop_token stop)
 {
     Fields out;
     const std::vector<layout::Point> points = sample_points(s);
@@ -219,22 +219,34 @@ Fields fields(const Structure& s, const Solution& sol, const fem::BucklingModel&
         results::SkinState state;
         state.load_case = run.load_case.name;
         read_field(s, skin.u, points, state);
+        read_hem(s, skin.u, state);
         state.linear_deflection_mm = state.max_deflection_mm;
-        if (run.large && !run.large_solved()) {
-            not_solved(*run.large, state);
-        } else if (run.large && large) {
-            read_large(s, *large, *run.large, points, state);
-            gauges(s, run, run.large->skin_u, out.gauges);
-            balance(s, sol, run, run.large->applied + run.large->reaction, run.large->reaction, run.large->residual, out.balance);
-        } else {
-            read_hem(s, skin.u, state);
-            state.buckling_factor = fem::buckling_factor(buckling, in_plane_forces(s, run));
-            judge(state, skin_allowable);
-            gauges(s, run, skin.u, out.gauges);
-            const Six springs = edge_springs(s, skin.u);
-            balance(s, sol, run, skin.applied + skin.reaction + springs, skin.reaction + springs, skin.residual, out.balance);
-        }
+        state.buckling_factor = fem::buckling_factor(buckling, in_plane_forces(s, run));
+        judge(state, skin_allowable);
         out.skin.push_back(state);
+        gauges(s, run, skin.u, out.gauges);
+        const Six springs = edge_springs(s, skin.u);
+        balance(s, sol, run, skin.applied + skin.reaction + springs, skin.reaction + springs, skin.residual, out.balance);
+    }
+    return out;
+}
+
+Fields fields_with_large(const Structure& s, const Solution& sol, const Fields& linear, const fem::LargeModel& model, std::stop_token stop)
+{
+    Fields out = linear;
+    const std::vector<layout::Point> points = sample_points(s);
+    for (std::size_t k = 0; k < sol.runs.size() && !stop.stop_requested(); ++k) {
+        const Run& run = sol.runs[k];
+        if (!run.large) continue;
+        const auto of_case = [&run](const results::GaugeMove& g) { return g.load_case == run.load_case.name; };
+        out.gauges.erase(std::remove_if(out.gauges.begin(), out.gauges.end(), of_case), out.gauges.end());
+        if (!run.large_solved()) {
+            not_solved(*run.large, out.skin[k]);
+            continue;
+        }
+        read_large(s, model, *run.large, points, out.skin[k]);
+        gauges(s, run, run.large->skin_u, out.gauges);
+        balance(s, sol, run, run.large->applied + run.large->reaction, run.large->reaction, run.large->residual, out.balance);
     }
     return out;
 }

@@ -78,8 +78,10 @@ struct Fields {
     results::Balance balance;
 };
 /// `skin_allowable`: MPa, for criterion (i).
-/// `large`: null when no run has the large-deflection solution.
-[[nodiscard]] Fields fields(const Structure& s, const Solution& sol, const fem::BucklingModel& buckling, const fem::LargeModel* large, double skin_allowable, std::stop_token stop);
+[[nodiscard]] Fields fields(const Structure& s, const Solution& sol, const fem::BucklingModel& buckling, double skin_allowable, std::stop_token stop);
+
+/// The same with the load cases that have the large-deflection solution read from it, the others as they were.
+[[nodiscard]] Fields fields_with_large(const Structure& s, const Solution& sol, const Fields& linear, const fem::LargeModel& model, std::stop_token stop);
 
 [[nodiscard]] std::vector<results::PathStep> load_path(const Structure& s, const Solution& sol, const Run& run);
 

@@ -69,15 +69,16 @@ Solved solve(const layout::Layout& l, const std::vector<results::LoadCase>& case
     if (!s.solution.solved || s.solution.stopped) return s;
     const double allowable = checks::skin_allowable(l);
     s.forces = idealise::forces(*s.structure, s.solution);
-    s.fields = idealise::fields(*s.structure, s.solution, *w.skin.buckling, nullptr, allowable, stop);
+    s.fields = idealise::fields(*s.structure, s.solution, *w.skin.buckling, allowable, stop);
+    t.load_cases_ms = watch.lap();
     if (const auto beyond = asked_for(*l.source, cases, s); !beyond.empty() && !stop.stop_requested()) {
         if (!w.skin.large) w.skin.large = fem::make_large(w.skin.skin);
         idealise::solve_large_cases(*s.structure, s.solution, beyond, w.columns, *w.skin.large, stop);
         if (s.solution.stopped) return s;
         s.forces = idealise::forces(*s.structure, s.solution);
-        s.fields = idealise::fields(*s.structure, s.solution, *w.skin.buckling, w.skin.large.get(), allowable, stop);
+        s.fields = idealise::fields_with_large(*s.structure, s.solution, s.fields, *w.skin.large, stop);
     }
-    t.load_cases_ms = watch.lap();
+    t.large_ms = watch.lap();
     return s;
 }
 

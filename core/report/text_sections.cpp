@@ -45,7 +45,7 @@ std::vector<const results::SkinState*> skin_rows(const Outcome& o, bool all)
 std::string stands_summary(const Outcome& o)
 {
     const auto n = std::count_if(o.skin.begin(), o.skin.end(), [](const auto& k) { return k.stands; });
-    return fmt::format("Skin figures by {} theory stand in {} of {} load cases.", o.skin_theory.empty() ? "the stated" : o.skin_theory, n, o.skin.size());
+    return fmt::format("Theory: {}. The figures stand in {} of {} load cases.", o.skin_theory.empty() ? "not said" : o.skin_theory, n, o.skin.size());
 }
 
 } // namespace
@@ -53,10 +53,10 @@ std::string stands_summary(const Outcome& o)
 std::string skin_lines(const Outcome& o, const TextOptions& t)
 {
     if (o.skin.empty()) return "";
-    Table table({{"load case"}, {"deflection, mm", Align::right}, {"stress, MPa", Align::right}, {"stretch stress (i), MPa", Align::right},
+    Table table({{"load case"}, {"theory"}, {"deflection, mm", Align::right}, {"by linear theory, mm", Align::right}, {"stress, MPa", Align::right}, {"stretch stress (i), MPa", Align::right},
                  {"buckling factor (iii)", Align::right}, {"hem shear flow, N/mm", Align::right}, {"stands"}});
     for (const results::SkinState* k : skin_rows(o, t.detail))
-        table.row({k->load_case, fixed(k->max_deflection_mm, 2), fixed(k->max_von_mises_MPa, 1), fixed(k->max_slope_stress_MPa, 2),
+        table.row({k->load_case, k->theory, fixed(k->max_deflection_mm, 2), fixed(k->linear_deflection_mm, 2), fixed(k->max_von_mises_MPa, 1), fixed(k->max_slope_stress_MPa, 2),
                    buckling_text(k->buckling_factor), fixed(k->hem_shear_flow_N_mm, 2), k->stands ? "yes" : "no"});
     std::string s = heading("Skin") + wrapped("", stands_summary(o), t.width) + table.text();
     std::vector<std::string> why;

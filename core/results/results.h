@@ -149,7 +149,7 @@ struct Grid { int nodes = 0, unknowns = 0, joints = 0; double spacing_mm = 0; st
 
 struct StackLine { std::string fastener, line; };  ///< "head | leg 4.0 | skin 0.76 | angle 4.0 | nut"
 
-struct Timing { double layout_ms = 0, bodies_ms = 0, condense_ms = 0, load_cases_ms = 0, checks_ms = 0, solver_ms = 0; };
+struct Timing { double layout_ms = 0, bodies_ms = 0, condense_ms = 0, load_cases_ms = 0, large_ms = 0, checks_ms = 0, solver_ms = 0; }; ///< solver: all of it; large: of that the large-deflection solution
 
 /// Everything that `check` prints and `--json` writes.
 struct Outcome {
