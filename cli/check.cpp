@@ -5,6 +5,7 @@
 #include "pipeline/analyse.h"
 #include "report/json.h"
 #include "report/text.h"
+#include "studies/effects.h"
 
 #include <cstdlib>
 #include <fmt/format.h>
@@ -37,6 +38,8 @@ Printed check_case(const model::Case& c, const CheckOptions& options, pipeline::
         fmt::print(stderr, "{}: error: no result and no reason for it; please report this\n", c.file);
         return {Exit::not_solved, ""};
     }
+    if (options.detail) studies::add_effects(c, workspace, *a.outcome, interrupt.token()); // a few more runs of the same case
+    if (interrupt.requested()) return {Exit::interrupted, ""};
     if (options.strict) pipeline::apply_strict(*a.outcome);
     log(fmt::format("{}: {}, solver {:.1f} ms", c.file, base::name(a.outcome->verdict), a.outcome->timing.solver_ms));
     return {exit_of(a.outcome->verdict), as_text(*a.outcome, options)};

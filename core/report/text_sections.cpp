@@ -82,13 +82,24 @@ std::string stack_lines(const Outcome& o)
     return heading("Stacks") + table.text();
 }
 
+namespace {
+
+std::string assumption_line(const results::Assumption& a)
+{
+    const bool run = a.effect_on_governing_margin != "not run";
+    return fmt::format("{}: {} ({}){}", a.what, a.value, a.from, run ? "; governing margin " + a.effect_on_governing_margin : "");
+}
+
+} // namespace
+
 std::string assumption_lines(const Outcome& o, const TextOptions& t)
 {
     if (o.assumptions.empty()) return "";
     std::string s = heading("Assumed, because nobody measured it");
     for (const results::Assumption& a : o.assumptions)
-        s += wrapped("  - ", fmt::format("{}: {} ({}); effect on the governing margin: {}", a.what, a.value, a.from, a.effect_on_governing_margin), t.width);
-    return s;
+        s += wrapped("  - ", assumption_line(a), t.width);
+    const auto run = std::count_if(o.assumptions.begin(), o.assumptions.end(), [](const auto& a) { return a.effect_on_governing_margin != "not run"; });
+    return s + wrapped("", run == 0 ? "Effects on the governing margin: not run; --detail runs those that have another end." : "Effects on the governing margin: not run for the others.", t.width);
 }
 
 std::string list_lines(const Outcome& o, const TextOptions& t)

@@ -1,0 +1,97 @@
+#include "studies/effects.h"
+
+#include <cmath>
+#include <fmt/core.h>
+
+namespace thinskin::studies {
+
+namespace {
+
+/// One assumption taken to its bad end.
+struct Bad { std::string what, words; model::Case edited; };
+
+bool is_default(const model::Case& c, const std::string& path)
+{
+    for (const model::DefaultTaken& d : c.defaults)
+        if (d.key_path == path) return true;
+    return false;
+}
+
+bool measured(const model::Case& c, const std::string& path)
+{
+    const auto from = c.measured_from.find(path);
+    return from != c.measured_from.end() && from->second != "assumed";
+}
+
+model::Case with_hinged_edges(model::Case c)
+{
+    for (model::EdgeCondition& e : c.panel.edges)
+        if (e.kind == model::EdgeCondition::Kind::held) e.kind = model::EdgeCondition::Kind::hinged;
+    return c;
+}
+
+model::Case with_movable_edges(model::Case c)
+{
+    c.panel.edges_in_plane = model::InPlane::movable;
+    return c;
+}
+
+model::Case with_thinner_skin(model::Case c)
+{
+    c.panel.skin.thickness.value = c.panel.skin.coating.value + 0.9 * (c.panel.skin.thickness.value - c.panel.skin.coating.value);
+    return c;
+}
+
+model::Case with_more_coating(model::Case c)
+{
+    c.panel.skin.coating.value *= 2;
+    return c;
+}
+
+model::Case with_more_mass(model::Case c)
+{
+    c.item->mass.value *= 1 + c.item->mass_tolerance.value;
+    return c;
+}
+
+std::vector<Bad> bad_ends(const model::Case& c)
+{
+    std::vector<Bad> out;
+    out.push_back({"edges of the skin", "held, or hinged at worst", with_hinged_edges(c)});
+    if (c.panel.edges_in_plane == model::InPlane::fixed) out.push_back({"edges of the skin in its plane", "fixed, or movable at worst", with_movable_edges(c)});
+    if (!measured(c, "panel.skin.thickness")) out.push_back({"thickness of the skin", "as given, or 10 % less", with_thinner_skin(c)});
+    if (is_default(c, "panel.skin.coating")) out.push_back({"panel.skin.coating", "", with_more_coating(c)});
+    if (c.item && !measured(c, "item.mass")) out.push_back({"mass of the item", "with its tolerance, or that much again", with_more_mass(c)});
+    return out;
+}
+
+std::string effect(const results::Outcome& as_is, const results::Outcome& bad)
+{
+    if (!bad.governing || !as_is.governing) return fmt::format("{} then", base::name(bad.verdict));
+    const double before = as_is.governing->margin(), after = bad.governing->margin();
+    const std::string verdict = bad.verdict == as_is.verdict ? "" : fmt::format(", {} then", base::name(bad.verdict));
+    return fmt::format("{:+.2f} to {:+.2f}{}", std::floor(before * 100) / 100, std::floor(after * 100) / 100, verdict);
+}
+
+void note(results::Outcome& o, const Bad& b, const std::string& effect)
+{
+    for (results::Assumption& a : o.assumptions)
+        if (a.what == b.what) {
+            a.effect_on_governing_margin = effect;
+            return;
+        }
+    o.assumptions.push_back({b.what, b.words, "assumed", effect});
+}
+
+} // namespace
+
+void add_effects(const model::Case& c, pipeline::Workspace& workspace, results::Outcome& outcome, std::stop_token stop)
+{
+    for (const Bad& b : bad_ends(c)) {
+        if (stop.stop_requested()) return;
+        const pipeline::Analysis a = pipeline::analyse(b.edited, workspace, pipeline::Depth::margins, stop);
+        if (a.outcome && !stop.stop_requested()) note(outcome, b, effect(outcome, *a.outcome));
+    }
+}
+
+} // namespace thinskin::studies

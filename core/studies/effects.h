@@ -1,0 +1,15 @@
+#pragma once
+#include "model/case.h"
+#include "pipeline/analyse.h"
+
+namespace thinskin::studies {
+
+/// What each assumption does to the governing margin: the case run again with the assumption at its bad end, one at a time.
+///   coating      twice the assumed one                    edges      held -> hinged
+///   in plane     fixed -> movable                         mass       one more tolerance on top
+///   skin         10 % thinner, unless it was measured
+/// Fills Assumption::effect_on_governing_margin: "-0.03 (to +0.01)"; an assumption that has no other end keeps "not run".
+/// Each is analyse() on an edited case; nothing is calculated here.
+void add_effects(const model::Case& c, pipeline::Workspace& workspace, results::Outcome& outcome, std::stop_token stop = {});
+
+} // namespace thinskin::studies
