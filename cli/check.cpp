@@ -21,6 +21,15 @@ void print_diagnostics(const std::vector<base::Diagnostic>& all)
     for (const base::Diagnostic& d : all) fmt::print(stderr, "{}\n", base::format(d));
 }
 
+/// Among several cases a JSON reader must see which one could not be read.
+Printed bad_case(const std::string& file, const std::vector<base::Diagnostic>& all, const CheckOptions& options)
+{
+    if (!options.json || options.files.size() < 2) return {Exit::bad_case, ""};
+    std::vector<std::string> lines;
+    for (const base::Diagnostic& d : all) lines.push_back(base::format(d));
+    return {Exit::bad_case, report::case_error_json(file, lines)};
+}
+
 std::string as_text(const results::Outcome& o, const CheckOptions& options)
 {
     if (options.json) return report::check_json(o);
@@ -33,7 +42,7 @@ Printed check_case(const model::Case& c, const CheckOptions& options, pipeline::
     pipeline::Analysis a = pipeline::analyse(c, workspace, pipeline::Depth::full, interrupt.token());
     print_diagnostics(a.diagnostics);
     if (interrupt.requested()) return {Exit::interrupted, ""};
-    if (base::has_errors(a.diagnostics)) return {Exit::bad_case, ""};
+    if (base::has_errors(a.diagnostics)) return bad_case(c.file, a.diagnostics, options);
     if (!a.outcome) {
         fmt::print(stderr, "{}: error: no result and no reason for it; please report this\n", c.file);
         return {Exit::not_solved, ""};
@@ -50,11 +59,11 @@ Printed check_file(const std::string& path, const CheckOptions& options, pipelin
     log("reading " + path);
     const casefile::ReadResult read = casefile::read_file(path);
     print_diagnostics(read.diagnostics);
-    if (!read.value || base::has_errors(read.diagnostics)) return {Exit::bad_case, ""};
+    if (!read.value || base::has_errors(read.diagnostics)) return bad_case(path, read.diagnostics, options);
     return check_case(*read.value, options, workspace, interrupt);
 }
 
-/// One case: its text. Several: texts under a line with the file's name, or one JSON array of those that could be read.
+/// One case: its text. Several: texts under a line with the file's name, or one JSON array.
 std::string joined(const std::vector<std::string>& texts, const CheckOptions& options)
 {
     if (options.files.size() == 1) return texts.empty() ? "" : texts.front();

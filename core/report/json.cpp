@@ -258,6 +258,11 @@ std::string check_json(const Outcome& o)
     return written_finished(std::move(j));
 }
 
+std::string case_error_json(const std::string& file, const std::vector<std::string>& errors)
+{
+    return written_finished({{"format", 1}, {"tool", {{"name", tool_name}, {"version", tool_version}}}, {"case", {{"file", file}}}, {"verdict", nullptr}, {"errors", errors}, {"caution", base::caution_text}});
+}
+
 std::string json_array(const std::vector<std::string>& objects)
 {
     Json all = Json::array();

@@ -13,6 +13,9 @@ namespace thinskin::report {
 /// A text that is not UTF-8 has its bad bytes replaced by U+FFFD. Ends with a newline.
 [[nodiscard]] std::string check_json(const results::Outcome& outcome);
 
+/// A case that could not be read or resolved, as an object among results: its file and its errors, one text each.
+[[nodiscard]] std::string case_error_json(const std::string& file, const std::vector<std::string>& errors);
+
 /// Objects (each as written by check_json) as one JSON array.
 [[nodiscard]] std::string json_array(const std::vector<std::string>& objects);
 
