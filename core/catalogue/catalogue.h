@@ -48,11 +48,11 @@ struct Material {
     [[nodiscard]] Strength strength(double t) const;
 };
 
-/// Metric bolt, coarse thread, hexagon head. Thread, head and holes have origins of their own.
+/// Bolt, coarse thread, hexagon head, metric or inch. Thread, head and holes have origins of their own.
 struct BoltSize {
-    std::string name;             ///< "M8"
+    std::string name;             ///< "M8", "1/4 in"
     double d = 0, pitch = 0;
-    double stress_area = 0;       ///< A_s as tabled, mm2; the formula is (pi/4) (d - 0.9382 pitch)^2
+    double stress_area = 0;       ///< A_s as tabled, mm2; (pi/4) (d - k pitch)^2 with k = 0.9382 metric, 0.9743 inch
     double across_flats = 0;
     double across_points = 0;     ///< least width across points e_min, not s / cos 30
     double mean_diameter = 0;     ///< d_m = (across_flats + across_points) / 2
@@ -60,20 +60,52 @@ struct BoltSize {
     Origin thread, head, hole;
     /// Gross area (pi/4) d^2.
     [[nodiscard]] double gross_area() const;
+    [[nodiscard]] bool inch() const { return name.ends_with(" in"); }
 };
 
-/// Property class. Nominal strengths, not the slightly higher least values of the product standard.
+/// Property class: nominal strengths, not the slightly higher least values of the product standard. Inch grade: least strengths.
 struct BoltGrade {
-    std::string name;             ///< "8.8", "A2-70"
+    std::string name;             ///< "8.8", "A2-70", "SAE 5", "A307"
     bool stainless = false;
     double fub = 0, fyb = 0;      ///< MPa
     Origin origin;
 };
 
 struct WasherRow {
-    std::string size;             ///< "M8"
-    std::string series;           ///< "normal", "large"
+    std::string size;             ///< "M8", "1/4 in"
+    std::string series;           ///< "normal", "large"; inch: narrow, wide
     double hole = 0, diameter = 0, thickness = 0;
+    Origin origin;
+};
+
+/// Self-drilling or tapping screw. The strength of the screw itself is its maker's: there is no column for it.
+struct ScrewSize {
+    std::string name;             ///< "4.8 mm", "No. 10", "1/4 in"
+    double d = 0;                 ///< nominal (outer) diameter
+    double head = 0;              ///< least diameter under a hexagon washer head
+    Origin origin;
+};
+
+/// Blind rivet, open end, protruding head: least strengths of the product standard.
+struct BlindRivet {
+    std::string size, material;   ///< "4.8 mm"; "aluminium L", "aluminium H" (lower and higher class), "steel", "stainless"
+    std::string name;             ///< both: "4.8 mm steel"
+    double d = 0, shear = 0;      ///< mm, N
+    double tension = 0;           ///< N, in thick test plates: says nothing about a skin
+    double head = 0;              ///< least head diameter
+    Origin origin;
+};
+
+struct WoodScrewSize {
+    std::string name;             ///< "No. 10"
+    double d = 0, root = 0, head = 0;
+    Origin origin;
+};
+
+/// Wood or board by its oven-dry specific gravity.
+struct Wood {
+    std::string name;             ///< "spruce-pine-fir", "plywood"
+    double G = 0;
     Origin origin;
 };
 
@@ -103,18 +135,26 @@ struct SheetGauge {
 [[nodiscard]] const BoltSize* bolt_size(std::string_view name);
 [[nodiscard]] const BoltGrade* bolt_grade(std::string_view name);
 [[nodiscard]] const WasherRow* washer(std::string_view size, std::string_view series);
+[[nodiscard]] const ScrewSize* screw_size(std::string_view name);
+[[nodiscard]] const BlindRivet* blind_rivet(std::string_view size, std::string_view material);
+[[nodiscard]] const WoodScrewSize* wood_screw_size(std::string_view name);
+[[nodiscard]] const Wood* wood(std::string_view name);
 [[nodiscard]] const RoadSurface* road_surface(std::string_view name);
 
 [[nodiscard]] const std::vector<Material>& materials();
 [[nodiscard]] const std::vector<BoltSize>& bolt_sizes();
 [[nodiscard]] const std::vector<BoltGrade>& bolt_grades();
 [[nodiscard]] const std::vector<WasherRow>& washers();
+[[nodiscard]] const std::vector<ScrewSize>& screw_sizes();
+[[nodiscard]] const std::vector<BlindRivet>& blind_rivets();
+[[nodiscard]] const std::vector<WoodScrewSize>& wood_screw_sizes();
+[[nodiscard]] const std::vector<Wood>& woods();
 [[nodiscard]] const std::vector<RoadSurface>& road_surfaces();
 [[nodiscard]] const std::vector<AngleSize>& angle_sizes();
 [[nodiscard]] const std::vector<SheetGauge>& sheet_gauges();
 
 /// What a message calls the rows that a name is looked up in.
-enum class Lookup { material, bolt_size, bolt_grade, road_surface };
+enum class Lookup { material, bolt_size, bolt_grade, road_surface, screw_size, blind_rivet, wood_screw_size, wood };
 /// "no material called DC4; did you mean DC04?"; without a near name: "no material called tin; there are DC01, DC03, ...".
 [[nodiscard]] std::string no_such_row(Lookup what, std::string_view name);
 /// The nearest name (another case, or at most a third of the letters wrong), or none.

@@ -11,6 +11,10 @@ THINSKIN_DATA(bolt_heads)
 THINSKIN_DATA(clearance_holes)
 THINSKIN_DATA(bolt_grades)
 THINSKIN_DATA(washers)
+THINSKIN_DATA(screws)
+THINSKIN_DATA(blind_rivets)
+THINSKIN_DATA(wood_screws)
+THINSKIN_DATA(woods)
 THINSKIN_DATA(road_surfaces)
 THINSKIN_DATA(angle_sizes)
 THINSKIN_DATA(sheet_gauges)
@@ -32,11 +36,15 @@ const std::vector<DataFile>& data_files()
     static const std::vector<DataFile> all{
         THINSKIN_DATA(materials, "sheet, section and plate materials: least strengths for design"),
         THINSKIN_DATA(elastic, "elastic constants and density"),
-        THINSKIN_DATA(bolt_threads, "metric bolts, coarse thread: pitch and stress area"),
+        THINSKIN_DATA(bolt_threads, "bolts, coarse thread, metric and inch: pitch and stress area"),
         THINSKIN_DATA(bolt_heads, "hexagon heads: across flats and across points"),
         THINSKIN_DATA(clearance_holes, "clearance holes for bolts"),
-        THINSKIN_DATA(bolt_grades, "property classes of bolts: nominal strengths"),
+        THINSKIN_DATA(bolt_grades, "property classes and inch grades of bolts: strengths"),
         THINSKIN_DATA(washers, "flat washers, normal and large series"),
+        THINSKIN_DATA(screws, "self-drilling and tapping screws: diameter and head"),
+        THINSKIN_DATA(blind_rivets, "blind rivets: least strengths and head"),
+        THINSKIN_DATA(wood_screws, "wood screws: nominal, root and head diameter"),
+        THINSKIN_DATA(woods, "woods and boards: specific gravity"),
         THINSKIN_DATA(road_surfaces, "road surfaces: quasi-static factors in g"),
         THINSKIN_DATA(angle_sizes, "rolled angles that are sold, with root fillets"),
         THINSKIN_DATA(sheet_gauges, "sheet steel gauges, steel manufacturers' standard"),

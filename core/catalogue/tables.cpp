@@ -21,6 +21,10 @@ std::vector<std::string> names(Lookup what)
     case Lookup::bolt_size: return names_of(bolt_sizes());
     case Lookup::bolt_grade: return names_of(bolt_grades());
     case Lookup::road_surface: return names_of(road_surfaces());
+    case Lookup::screw_size: return names_of(screw_sizes());
+    case Lookup::blind_rivet: return names_of(blind_rivets());
+    case Lookup::wood_screw_size: return names_of(wood_screw_sizes());
+    case Lookup::wood: return names_of(woods());
     }
     return {};
 }
@@ -32,6 +36,10 @@ std::string_view noun(Lookup what)
     case Lookup::bolt_size: return "bolt size";
     case Lookup::bolt_grade: return "bolt grade";
     case Lookup::road_surface: return "road surface";
+    case Lookup::screw_size: return "screw size";
+    case Lookup::blind_rivet: return "blind rivet";
+    case Lookup::wood_screw_size: return "wood screw size";
+    case Lookup::wood: return "wood";
     }
     return "row";
 }
