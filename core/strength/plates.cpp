@@ -26,7 +26,10 @@ base::Resistance washer_reach_formula(const WasherReach& in)
 base::Resistance plate_bending_formula(const PlateBending& in)
 {
     if (!(in.a_mm >= least_side * in.s_mm)) return base::not_covered(fmt::format("a = {:g} mm is below {:g} s: that is a washer (WR-1)", in.a_mm, least_side));
-    return base::covered(2 * in.a_mm * in.tb_mm * in.tb_mm * in.fyb_MPa / (in.a_mm - in.s_mm), 1.67);
+    const double a = in.a_mm, beyond = (a - in.s_mm) / 2;           // of the yield line
+    const double Mp = a * in.tb_mm * in.tb_mm * in.fyb_MPa / 4;
+    const double lever = (beyond + beyond * beyond / a) / 4;          // of a unit force along the rim: far edge, and both sides up to the line
+    return base::covered(Mp / lever, 1.67);
 }
 
 base::Resistance plate_rim_formula(const PlateRim& in)
@@ -90,10 +93,10 @@ template <> const Clause<PlateBending>& clause<PlateBending>()
     static const Clause<PlateBending> c{
         {.id = "PL-1",
          .title = "Bending of a backing plate by its bolt",
-         .formula = "F = 2 a tb^2 fyb/(a - s)",
+         .formula = "F = 4 a^2 tb^2 fyb/((a - s)(3 a - s))",
          .unit = "N",
          .rule = "allowable_strength",
-         .source = "one yield line across a square plate at the head's face, reaction along the rim; derived here, factor 1.67",
+         .source = "one yield line across a square plate at the head's face, even reaction along the rim; derived here, factor 1.67",
          .edition = "-",
          .label = base::Label::judgement,
          .range = "one bolt in the middle of a flat steel plate with a side of 1.5 s and more",

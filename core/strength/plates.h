@@ -19,7 +19,7 @@ struct WasherReach { double tw_mm, fyw_MPa, t_mm, Fu_MPa; };
 template <> const Clause<WasherReach>& clause<WasherReach>();
 
 /// PL-1, in N: square backing plate of side a bent by its bolt, yield line at the head's face:
-///   F = 2 a tb^2 fyb/(a - s), factor 1.67; s the head or nut across flats.  a > s, else not covered.
+///   F = 4 a^2 tb^2 fyb/((a - s)(3 a - s)), factor 1.67; s the head or nut across flats.  a >= 1.5 s, else not covered.
 struct PlateBending { double a_mm, tb_mm, s_mm, fyb_MPa; };
 [[nodiscard]] base::Resistance plate_bending(const PlateBending& in);
 [[nodiscard]] const base::Card& plate_bending_card();

@@ -20,7 +20,7 @@ struct Powers { int length, stress; };
 const std::map<std::string, Powers>& powers()
 {
     static const std::map<std::string, Powers> all{{"-", {0, 0}},   {"mm", {1, 0}},  {"mm2", {2, 0}}, {"mm3", {3, 0}}, {"mm4", {4, 0}},
-                                                   {"MPa", {0, 1}}, {"N/mm", {1, 1}}, {"N", {2, 1}},   {"N mm", {3, 1}}};
+                                                   {"MPa", {0, 1}}, {"N/mm", {1, 1}}, {"N", {2, 1}},   {"N mm", {3, 1}}, {"rad", {0, 0}}};
     return all;
 }
 
@@ -30,8 +30,10 @@ double scaled(const std::string& unit, double value, double k, double m)
     return value * std::pow(k, p.length) * std::pow(m, p.stress);
 }
 
-/// alpha per mm; 1.6 mm beside a hole; 19.1 mm cap and least washers; newtons of a regulation.
-const std::set<std::string> carries_a_figure{"BB-2", "TN-2", "PO-1", "HI-1"};
+/// alpha per mm; 1.6 mm beside a hole; 19.1 mm cap and least washers or heads; newtons of a regulation; thin sheet in mm; stresses of
+/// a table; psi of the wood clauses.
+const std::set<std::string> carries_a_figure{"BB-2", "TN-2", "PO-1", "HI-1", "SC-2", "SC-3", "SC-6", "SC-7", "RV-3",
+                                             "BT-2", "BV-2", "BI-2", "WS-1", "WS-2", "WS-3"};
 
 } // namespace
 
