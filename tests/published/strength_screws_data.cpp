@@ -9,6 +9,9 @@
 
 #include <algorithm>
 #include <cstdio>
+#include <fmt/format.h>
+#include <fstream>
+#include <iterator>
 #include <numeric>
 
 using namespace thinskin;
@@ -32,10 +35,22 @@ Scatter scatter(const std::vector<double>& x)
     return {x.size(), mean, std::sqrt(squares / (n - 1)), *least, *greatest};
 }
 
+/// Prints a line and holds the page to it.
+void print_line(const std::string& line)
+{
+    static const std::string page = [] {
+        std::ifstream in(std::string(THINSKIN_SOURCE_DIR) + "/docs/verification/screws.md");
+        return std::string(std::istreambuf_iterator<char>(in), {});
+    }();
+    std::printf("%s\n", line.c_str());
+    CAPTURE(line);
+    CHECK(page.find(line + "\n") != std::string::npos);
+}
+
 Scatter print(const char* what, const std::vector<double>& x)
 {
     const Scatter s = scatter(x);
-    std::printf("| %s | %zu | %.2f | %.0f %% | %.2f .. %.2f |\n", what, s.n, s.mean, 100 * s.deviation / s.mean, s.least, s.greatest);
+    print_line(fmt::format("| {} | {} | {:.2f} | {:.0f} % | {:.2f} .. {:.2f} |", what, s.n, s.mean, 100 * s.deviation / s.mean, s.least, s.greatest));
     return s;
 }
 
@@ -95,8 +110,8 @@ TEST_CASE("Tests against SC-1: 45 configurations of one screw in two steel sheet
     for (const CsvRow& r : read_csv("screw_shear_steel_to_steel")) {
         const ScrewShear in = sheets(r);
         const double nominal = screw_shear_parts(in).nominal_N, ratio = r.number("P_mean_N") / nominal;
-        std::printf("| %s | %.2f | %.2f | %.2f | %.0f | %.0f | %.2f | %.2f |\n", r.text("ref").c_str(), in.t1_mm, in.t2_mm, in.d_mm, r.number("P_mean_N"),
-                    nominal, ratio, 3.00 * ratio);
+        print_line(fmt::format("| {} | {:.2f} | {:.2f} | {:.2f} | {:.0f} | {:.0f} | {:.2f} | {:.2f} |", r.text("ref"), in.t1_mm, in.t2_mm, in.d_mm,
+                               r.number("P_mean_N"), nominal, ratio, 3.00 * ratio));
         if (in.t1_mm < 0.45) {
             CHECK_FALSE(screw_shear(in).covered); // 0.31 mm: a trend, no more
             very_thin.push_back(ratio);
@@ -238,7 +253,7 @@ TEST_CASE("Tests against design values: no allowable force of SC-1 and SC-2 exce
             REQUIRE(r.covered);
             CHECK(r.capacity <= m.P);
         }
-    std::printf("%zu specimens in shear, the nearest %.2f times the allowable force\n", count, closest);
+    std::printf("%zu specimens in shear, the nearest %.2f times the allowable force\n", count, closest); // also in the page's text
     CHECK(count == 112);
     CHECK(closest > 1.9);
 }
