@@ -163,7 +163,7 @@ TEST_CASE("the short table has the worst row of each part and check, at most fif
 TEST_CASE("--detail adds forces, clauses, hand sums with their differences and the solver time")
 {
     const std::string brief = report::check_text(sample_outcome()), full = report::check_text(sample_outcome(), {.detail = true});
-    for (const char* item : {"solver time 42.0 ms", "prying 100 N, pivot shift 41 N", "BB-2", "d = 8, t = 0.76", "left arm-leg", "left mount 1", "latch 1",
+    for (const char* item : {"solver time, linear: 42.0 ms", "prying 100 N, pivot shift 41 N", "BB-2", "d = 8, t = 0.76", "left arm-leg", "left mount 1", "latch 1",
                              "above left bracket", "slam outward", "N·m"}) {
         CAPTURE(item);
         CHECK(contains(full, item));
