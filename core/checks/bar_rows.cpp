@@ -76,7 +76,7 @@ std::vector<results::Check> bar_rows(const Bar& b)
 {
     const catalogue::Strength s = b.material->strength(b.section->t);
     if (!s.covered || b.material->kind != catalogue::Material::Kind::steel)
-        return {not_covered(place(b, "strength", "strength of " + b.name), s.covered ? b.material->name + ": the clauses here are for steel" : s.reason)};
+        return {not_covered(place(b, "strength", "strength of " + b.name), s.covered ? not_steel(*b.material) : s.reason)};
     if (b.forces.empty()) return {not_covered(place(b, "strength", "strength of " + b.name), "no load case was run")};
     const bool angle = b.section->kind == catalogue::Section::Kind::angle;
     const Capacities c = capacities(b, s.fy);

@@ -51,6 +51,10 @@ void mount_rows(const Demands& d, const layout::Bracket& b, const layout::Mount&
         out.push_back(not_covered(place, m.hardware ? m.hardware->not_covered : "what holds the item on the arm is not said"));
         return;
     }
+    if (m.hardware->type != layout::Hardware::Type::bolt) {
+        out.push_back(not_covered(place, "the item's mount on the arm is covered for bolts only"));
+        return;
+    }
     if (!m.rigid) {
         place.lift_with = fmt::format("brackets.{}.mounts.kind: rigid", b.name);
         out.push_back(not_covered(place, "a rubber mount in uplift holds only when it is captive; the tool cannot see that"));

@@ -1,4 +1,4 @@
-#include "checks/fastener_rows.h"
+#include "checks/stack_kit.h"
 #include "strength/angles.h"
 
 #include <algorithm>
@@ -8,8 +8,6 @@ namespace thinskin::checks {
 namespace {
 
 double along(const layout::AngleBar& bar, layout::Point p) { return (p.x - bar.from.x) * bar.along.x + (p.y - bar.from.y) * bar.along.y; }
-
-bool counts(const layout::WasherSize& w) { return w.thickness >= (w.diameter > 15.9 ? 1.6 : 1.27); }
 
 } // namespace
 
@@ -28,7 +26,7 @@ double strip_available(const layout::AngleBar& bar, const layout::Stack& at, con
 double pressing_diameter(const layout::Stack& s, const std::string& part)
 {
     const auto& washer = s.plies.back().part == part && s.plies.front().part != part ? s.hardware.nut_washer : s.hardware.head_washer;
-    return washer && counts(*washer) ? washer->diameter : s.hardware.across_flats;
+    return washer && washer_counts(*washer) ? washer->diameter : s.hardware.across_flats;
 }
 
 results::Check lying_leg_row(const Place& p, const layout::AngleBar& bar, const layout::Stack& s, const std::vector<const layout::Stack*>& on_bar, const std::vector<results::FastenerForce>& forces)

@@ -45,6 +45,11 @@ void decide(results::Check& c, bool judgement)
 
 } // namespace
 
+std::string not_steel(const catalogue::Material& m)
+{
+    return m.name + ": the clauses here are for steel; aluminium has a rule set of its own (EN 1999-1-4), which is not in this version";
+}
+
 results::Check not_covered(const Place& p, const std::string& reason)
 {
     results::Check c = blank(p);

@@ -28,6 +28,9 @@ struct Place {
     std::string note;
 };
 
+/// Why a part of another metal has no strength here.
+[[nodiscard]] std::string not_steel(const catalogue::Material& m);
+
 /// A row that has no number: reason and the one input that would lift it.
 [[nodiscard]] results::Check not_covered(const Place& p, const std::string& reason);
 

@@ -65,12 +65,13 @@ double bearing_compliance(const layout::Ply& a, const layout::Ply& b)
 /// through half the play at a force of the order a thin sheet bears (judgement). Without it the bolts would make skin and
 /// angle one composite beam, which no clearance hole does.
 constexpr double force_at_play = 1000; // N
-double slip_compliance(const layout::Hardware& h) { return h.fitted ? 0.0 : std::max(0.0, (h.hole - h.d) / 2) / force_at_play; }
+double slip_compliance(const layout::Hardware& h) { return h.fitted ? 0.0 : h.play / force_at_play; }
 
 double outer_diameter(const layout::Stack& f, bool nut)
 {
     const auto& washer = nut ? f.hardware.nut_washer : f.hardware.head_washer;
-    return washer ? washer->diameter : f.hardware.across_flats;
+    if (washer) return washer->diameter;
+    return nut ? f.hardware.tip_diameter : f.hardware.across_flats;
 }
 
 int angle_of(const Structure& s, const layout::Stack& f)
@@ -165,7 +166,7 @@ fem::PortRef end_port(const Structure& s, int angle, layout::Point p, const Vec3
 double play(const layout::MemberEnd& end)
 {
     double least = end.fasteners.empty() ? 0 : 1e9;
-    for (const layout::Stack& f : end.fasteners) least = std::min(least, f.hardware.fitted ? 0.0 : std::max(0.0, (f.hardware.hole - f.hardware.d) / 2));
+    for (const layout::Stack& f : end.fasteners) least = std::min(least, f.hardware.fitted ? 0.0 : f.hardware.play);
     return least;
 }
 

@@ -21,14 +21,22 @@ struct Sheet { std::string name; catalogue::Material material; double nominal = 
 
 struct WasherSize { double diameter = 0, thickness = 0; };
 
-/// A bolt with nut and washers, resolved.
+/// A fastener with what belongs to it, resolved. Screw and rivet: across_flats and mean_diameter are the head's diameter, hole
+/// the fastener's own diameter. Insert: d, stress_area, fub, fyb and across_flats are those of the bolt in it, hole the insert's.
 struct Hardware {
+    enum class Type { bolt, screw, rivet, insert };
+    Type type = Type::bolt;
     std::string kind, size, grade;
     double d = 0, stress_area = 0, across_flats = 0, mean_diameter = 0, hole = 0;
-    double fub = 0, fyb = 0;
+    double tip_diameter = 0;             ///< what bears on the far side: nut, thread of a screw, blind side of a rivet, insert's flange
+    double play = 0;                     ///< how far the part at the head slips before the fastener bears, mm
+    double fub = 0, fyb = 0;             ///< MPa; 0: grade not given
+    double own_shear = 0, own_tension = 0; ///< strength of the fastener itself, N; 0: not given
+    double sheet_strength = 0;           ///< insert: maker's or tested pull in this sheet, N; 0: not given
+    bool flange_given = false;           ///< insert: tip_diameter is the flange's, not the hole's
     std::optional<WasherSize> head_washer, nut_washer;
     bool fitted = false, sleeve = false;
-    std::string not_covered;             ///< set when the kind has no clause yet (screw, rivet, insert)
+    std::string not_covered, lift_with;  ///< set when the kind has no clause (wood screw) or lacks an input, with the key that lifts it
 };
 
 /// One sheet of a stack. Order in a stack: from the head to the nut.
@@ -49,7 +57,7 @@ struct Stack {
     Hardware hardware;
     std::vector<Ply> plies;
     double gap = 0;                      ///< largest clear distance between neighbouring plies, mm
-    std::string line;                    ///< "head | leg 4.0 | skin 0.76 | angle 4.0 | nut"
+    std::string line;                    ///< "head | leg 4.0 | skin 0.76 | angle 4.0 | nut"; a screw ends in its tip
     base::Location where;
 };
 

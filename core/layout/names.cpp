@@ -1,5 +1,6 @@
 #include "layout/resolver.h"
 
+#include <algorithm>
 #include <fmt/core.h>
 
 namespace thinskin::layout {
@@ -47,23 +48,127 @@ const model::FastenerKind* find_kind(const model::Case& c, const std::string& us
     return nullptr;
 }
 
-void take_size(Resolver& r, const model::FastenerKind& k, Hardware& h)
+std::string kind_path(const model::FastenerKind& k, const char* key) { return fmt::format("fastener_kinds.{}.{}", k.name, key); }
+
+/// Thread and head of a metric or inch bolt.
+const catalogue::BoltSize* take_thread(Resolver& r, const model::FastenerKind& k, Hardware& h)
 {
     const catalogue::BoltSize* size = catalogue::bolt_size(k.size);
-    const catalogue::BoltGrade* grade = catalogue::bolt_grade(k.grade);
-    const std::string path = "fastener_kinds." + k.name;
-    if (!size) r.error(k.at, path + ".size", catalogue::no_such_row(catalogue::Lookup::bolt_size, k.size));
-    if (!grade) r.error(k.at, path + ".grade", catalogue::no_such_row(catalogue::Lookup::bolt_grade, k.grade));
-    if (!size || !grade) return;
+    if (!size) {
+        r.error(k.at, kind_path(k, "size"), catalogue::no_such_row(catalogue::Lookup::bolt_size, k.size));
+        return nullptr;
+    }
     h.d = size->d;
     h.stress_area = size->stress_area;
     h.across_flats = size->across_flats;
     h.mean_diameter = size->mean_diameter;
-    h.hole = k.hole ? k.hole->value : size->hole_medium;
+    return size;
+}
+
+void take_grade(Resolver& r, const model::FastenerKind& k, Hardware& h)
+{
+    const catalogue::BoltGrade* grade = catalogue::bolt_grade(k.grade);
+    if (!grade) {
+        r.error(k.at, kind_path(k, "grade"), catalogue::no_such_row(catalogue::Lookup::bolt_grade, k.grade));
+        return;
+    }
     h.fub = grade->fub;
     h.fyb = grade->fyb;
+}
+
+void take_bolt(Resolver& r, const model::FastenerKind& k, Hardware& h)
+{
+    const catalogue::BoltSize* size = take_thread(r, k, h);
+    take_grade(r, k, h);
+    if (!size) return;
+    h.tip_diameter = h.across_flats;
+    h.hole = k.hole ? k.hole->value : size->hole_medium;
+    h.play = (h.hole - h.d) / 2;
     if (h.hole > size->hole_coarse) h.not_covered = fmt::format("a hole of {:g} mm for a {} is wider than the coarse clearance hole of {:g} mm, which is what the clauses are for", h.hole, k.size, size->hole_coarse);
-    if (h.hole <= h.d) r.error(k.at, path + ".hole", fmt::format("a hole of {} mm does not take a {} bolt; expected more than {} mm", h.hole, k.size, h.d));
+    if (h.hole <= h.d) r.error(k.at, kind_path(k, "hole"), fmt::format("a hole of {} mm does not take a {} bolt; expected more than {} mm", h.hole, k.size, h.d));
+}
+
+void take_head(const model::FastenerKind& k, double catalogue_head, Hardware& h)
+{
+    h.across_flats = h.mean_diameter = k.head_diameter ? k.head_diameter->value : catalogue_head;
+    h.hole = h.d; // made or filled by the fastener: no play
+}
+
+void take_screw(Resolver& r, const model::FastenerKind& k, Hardware& h)
+{
+    const catalogue::ScrewSize* size = catalogue::screw_size(k.size);
+    if (!size) {
+        r.error(k.at, kind_path(k, "size"), catalogue::no_such_row(catalogue::Lookup::screw_size, k.size));
+        return;
+    }
+    h.d = h.tip_diameter = size->d;
+    take_head(k, size->head, h);
+}
+
+/// The blind side is at least half as wide again as the rivet (judgement).
+constexpr double blind_side = 1.5;
+
+void take_rivet(Resolver& r, const model::FastenerKind& k, Hardware& h)
+{
+    const auto same_size = [&k](const catalogue::BlindRivet& b) { return b.name == k.size || b.name.rfind(k.size + " ", 0) == 0; };
+    const auto& all = catalogue::blind_rivets();
+    const auto any = std::find_if(all.begin(), all.end(), same_size);
+    const catalogue::BlindRivet* row = catalogue::blind_rivet(k.size, k.grade);
+    if (any == all.end() || (!row && !k.grade.empty())) {
+        r.error(k.at, kind_path(k, any == all.end() ? "size" : "grade"), catalogue::no_such_row(catalogue::Lookup::blind_rivet, k.size + " " + k.grade));
+        return;
+    }
+    h.d = any->d;
+    h.tip_diameter = blind_side * h.d;
+    take_head(k, any->head, h);
+    if (!row) return;
+    h.own_shear = row->shear;
+    h.own_tension = row->tension;
+}
+
+/// Hole of the insert: as given; the clauses for the skin need it.
+void take_insert(Resolver& r, const model::FastenerKind& k, Hardware& h)
+{
+    const catalogue::BoltSize* size = take_thread(r, k, h);
+    if (!k.grade.empty()) take_grade(r, k, h);
+    if (!size) return;
+    h.play = (size->hole_medium - h.d) / 2; // of the bolt in the part it holds
+    h.hole = k.hole ? k.hole->value : h.d;
+    h.flange_given = k.flange.has_value();
+    h.tip_diameter = k.flange ? k.flange->value : h.hole;
+    if (!k.hole) {
+        h.not_covered = "the hole of the insert is not given";
+        h.lift_with = kind_path(k, "hole");
+    } else if (h.hole <= h.d) r.error(k.at, kind_path(k, "hole"), fmt::format("a hole of {} mm does not take an insert for {}; expected more than {} mm", h.hole, k.size, h.d));
+    }
+    if (k.flange && h.tip_diameter < h.hole) r.error(k.at, kind_path(k, "flange"), fmt::format("a flange of {} mm falls through a hole of {} mm", h.tip_diameter, h.hole));
+    if (k.head == model::Face::inside) h.not_covered = "an insert sits in the skin and takes its bolt from outside; head: inside is not covered";
+}
+
+void take_strengths(const model::FastenerKind& k, Hardware& h)
+{
+    if (k.shear_strength) h.own_shear = k.shear_strength->value;
+    if (k.tension_strength) h.own_tension = k.tension_strength->value;
+    if (k.sheet_strength) h.sheet_strength = k.sheet_strength->value;
+}
+
+void take_type(Resolver& r, const model::FastenerKind& k, Hardware& h)
+{
+    if (k.type == "bolt") {
+        take_bolt(r, k, h);
+    } else if (k.type == "screw") {
+        h.type = Hardware::Type::screw;
+        take_screw(r, k, h);
+    } else if (k.type == "rivet") {
+        h.type = Hardware::Type::rivet;
+        take_rivet(r, k, h);
+    } else if (k.type == "insert") {
+        h.type = Hardware::Type::insert;
+        take_insert(r, k, h);
+    } else {
+        h.not_covered = fmt::format("fastener type {} has no clause yet", k.type);
+    }
+    take_strengths(k, h);
 }
 
 } // namespace
@@ -83,8 +188,7 @@ Hardware Resolver::hardware(const std::string& use, const base::Location& at, co
     h.sleeve = k->sleeve;
     if (k->head_washer) h.head_washer = washer(*k->head_washer);
     if (k->nut_washer) h.nut_washer = washer(*k->nut_washer);
-    if (k->type == "bolt") take_size(*this, *k, h);
-    else h.not_covered = fmt::format("fastener type {} has no clause yet", k->type);
+    take_type(*this, *k, h);
     return h;
 }
 

@@ -50,11 +50,27 @@ Ply frame_ply(const Layout& l, const std::string& side, Point p)
 
 } // namespace
 
+namespace {
+
+/// How a stack ends at its far side.
+std::string far_side(const Hardware& h)
+{
+    switch (h.type) {
+    case Hardware::Type::bolt: return h.nut_washer ? "washer, nut" : "nut";
+    case Hardware::Type::screw: return "tip";
+    case Hardware::Type::rivet: return "blind side";
+    case Hardware::Type::insert: return "insert";
+    }
+    return "";
+}
+
+} // namespace
+
 std::string stack_line(const Stack& s)
 {
     std::string line = s.hardware.head_washer ? "head, washer" : "head";
     for (const Ply& p : s.plies) line += fmt::format(" | {} {:.2f}", p.part, p.thickness);
-    return line + (s.hardware.nut_washer ? " | washer, nut" : " | nut");
+    return line + " | " + far_side(s.hardware);
 }
 
 Stack bracket_stack(Resolver& r, const Bracket& b, const model::Fastener& f, const std::string& path)

@@ -45,6 +45,7 @@ struct FastenerForce {
     double skin_share_N = 0;               ///< part of the pull that goes into skin bending
     double spread_tension_N = 0;           ///< largest tension over the skin-stiffness runs (times 0, 1, 3)
     double own_pull_N = 0;                 ///< the bracket's pull on what is behind this fastener: tension less the contact beside it
+    bool rare = false;                     ///< in a load case of its own (item.loads): not a road state, not counted as repeated
     bool stands = true;                    ///< false: needs the large-deflection solution, see why_not
     std::string why_not;
     std::vector<PlyForce> plies;
