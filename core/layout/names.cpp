@@ -139,7 +139,8 @@ void take_insert(Resolver& r, const model::FastenerKind& k, Hardware& h)
     if (!k.hole) {
         h.not_covered = "the hole of the insert is not given";
         h.lift_with = kind_path(k, "hole");
-    } else if (h.hole <= h.d) r.error(k.at, kind_path(k, "hole"), fmt::format("a hole of {} mm does not take an insert for {}; expected more than {} mm", h.hole, k.size, h.d));
+    } else if (h.hole <= h.d) {
+        r.error(k.at, kind_path(k, "hole"), fmt::format("a hole of {} mm does not take an insert for {}; expected more than {} mm", h.hole, k.size, h.d));
     }
     if (k.flange && h.tip_diameter < h.hole) r.error(k.at, kind_path(k, "flange"), fmt::format("a flange of {} mm falls through a hole of {} mm", h.tip_diameter, h.hole));
     if (k.head == model::Face::inside) h.not_covered = "an insert sits in the skin and takes its bolt from outside; head: inside is not covered";
