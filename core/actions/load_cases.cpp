@@ -166,6 +166,20 @@ bool loaded(const model::Case& c)
     return !c.masses.empty();
 }
 
+/// Each force on the item with 1 g of weight; both ways: two cases.
+void add_item_loads(LoadCases& out, const layout::Layout& l)
+{
+    if (!l.item) return;
+    for (const layout::ItemLoad& load : l.item->loads)
+        for (double sign : load.both_ways ? std::vector<double>{1, -1} : std::vector<double>{1}) {
+            const Vec3 f{sign * load.force[0] + 0.0, sign * load.force[1] + 0.0, sign * load.force[2] + 0.0};
+            LoadCase c = made(sign > 0 ? load.name : load.name + ", turned round", {0, -1, 0}, "case file, item.loads",
+                              fmt::format("[{:g}, {:g}, {:g}] N on the item at [{:g}, {:g}, {:g}] mm, with 1 g weight, standing still", f[0], f[1], f[2], load.at[0], load.at[1], load.at[2]));
+            c.on_item = LoadCase::ItemForce{f, load.at};
+            out.cases.push_back(std::move(c));
+        }
+}
+
 LoadCase applied()
 {
     LoadCase c = made(name_applied, {0, -1, 0}, "case file, forces, pressures and masses", "panel forces and pressures, masses with 1 g of weight; the skin's own weight left out");
@@ -205,6 +219,7 @@ LoadCases load_cases(const layout::Layout& l)
         add_combined(out.cases, l, *road_row(l));
     }
     add_slam(out, l);
+    add_item_loads(out, l);
     return out;
 }
 

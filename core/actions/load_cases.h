@@ -27,6 +27,7 @@ inline constexpr const char* name_applied = "applied";
 ///   combined: `down` with half of `lateral` and half of `fore_aft`, all signs                                [AC-2]
 ///   slam inward and outward of a hinged door, at the item's x, with 1 down; an item that hangs e off the pin line swings
 ///   across the panel, too: a_x = a_z e/y; outward is the rebound into the latch, 0.3 of the inward one      [AC-1]
+///   each of item.loads, with 1 down and the force at its place; both_ways: once more with its sign turned.
 /// A bare panel (no item, no brackets, no road) has the one case `applied`. The factors are total and already dynamic: nothing
 /// multiplies them. Not run, with a reason: a basis other than quasi-static, a road or surface that is not there, a door
 /// without slam data or without hinges, a figure that is not a number.

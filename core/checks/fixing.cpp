@@ -42,6 +42,18 @@ void spacing_rows(const std::string& part, const std::vector<const layout::Stack
         }
 }
 
+/// Feet of the item straight on the panel.
+void feet_rows(const Demands& d, const layout::Item& item, std::vector<results::Check>& out)
+{
+    std::vector<const layout::Stack*> all;
+    for (const layout::Foot& f : item.feet) {
+        all.push_back(&f.stack);
+        const auto rows = stack_rows({&f.stack, "fixing", item.name, of_fastener(*d.fasteners, f.stack.name)});
+        out.insert(out.end(), rows.begin(), rows.end());
+    }
+    spacing_rows(item.name, all, out);
+}
+
 } // namespace
 
 std::vector<results::Check> fixing(const Demands& d)
@@ -58,6 +70,7 @@ std::vector<results::Check> fixing(const Demands& d)
         }
         spacing_rows(b.name, on_leg, out);
     }
+    if (d.layout->item && !d.layout->item->feet.empty()) feet_rows(d, *d.layout->item, out);
     return out;
 }
 

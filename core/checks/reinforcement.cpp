@@ -57,9 +57,8 @@ std::vector<results::FastenerForce> of_fastener(const Demands& d, const std::str
 void lying_leg_rows(const Demands& d, const layout::Angle& a, std::vector<results::Check>& out)
 {
     std::vector<const layout::Stack*> on_bar;
-    for (const layout::Bracket& b : d.layout->brackets)
-        for (const layout::Stack& s : b.fasteners)
-            if (s.plies.back().part == a.bar.name || s.plies.front().part == a.bar.name) on_bar.push_back(&s);
+    for (const layout::Stack* s : d.layout->outer_stacks())
+        if (s->plies.back().part == a.bar.name || s->plies.front().part == a.bar.name) on_bar.push_back(s);
     const std::size_t of_brackets = on_bar.size();
     for (const layout::MemberEnd& e : a.ends)
         for (const layout::Stack& s : e.fasteners) on_bar.push_back(&s);

@@ -43,7 +43,7 @@ bool any_end_tied(const layout::Layout& l)
 
 std::string advice_for_skin(const layout::Layout& l)
 {
-    if (l.brackets.empty()) return "What would help: a thicker skin or a rib under the load; a skin this thin leaves the linear theory of this version.";
+    if (l.nothing_hung()) return "What would help: a thicker skin or a rib under the load; a skin this thin leaves the linear theory of this version.";
     if (l.angles.empty())
         return "What would help: an angle behind the skin at the height of the top bolts and one at the foot, both ends bolted to the frame. One rail behind the top bolts alone leaves the foot to push the lower skin in.";
     if (!any_end_tied(l)) return "What would help: carry the angles on to the frame and bolt both ends there; an angle that stops short hands its pull back to the thin skin.";

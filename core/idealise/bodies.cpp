@@ -111,10 +111,13 @@ AngleBody angle_body(const Structure& s, const layout::Angle& a, int index)
     out.stations = {0, a.bar.length()};
     for (const layout::MemberEnd& e : a.ends)
         if (e.tied) out.stations.push_back(along(e.port));
+    for (const layout::Stack* f : l.outer_stacks())
+        for (const layout::Ply& p : f->plies)
+            if (p.part == a.bar.name) out.stations.push_back(along(f->at));
+    for (std::size_t k = 0; l.item && k < l.item->feet.size(); ++k)
+        for (const ContactPoint& c : foot_contacts(l, l.item->feet[k]))
+            if (c.angle == index) out.stations.push_back(along(c.at));
     for (const layout::Bracket& b : l.brackets) {
-        for (const layout::Stack& f : b.fasteners)
-            for (const layout::Ply& p : f.plies)
-                if (p.part == a.bar.name) out.stations.push_back(along(f.at));
         for (const ContactPoint& c : leg_contacts(l, b, s.options.leg_station_spacing))
             if (c.angle == index) out.stations.push_back(along(c.at));
     }

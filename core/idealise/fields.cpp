@@ -14,13 +14,12 @@ struct Disc { layout::Point at; double radius; };
 std::vector<Disc> washers(const Structure& s)
 {
     std::vector<Disc> out;
-    for (const layout::Bracket& b : s.layout->brackets)
-        for (const layout::Stack& f : b.fasteners) {
-            double d = f.hardware.across_flats;
-            if (f.hardware.head_washer) d = std::max(d, f.hardware.head_washer->diameter);
-            if (f.hardware.nut_washer) d = std::max(d, f.hardware.nut_washer->diameter);
-            out.push_back({f.at, d / 2});
-        }
+    for (const layout::Stack* f : s.layout->outer_stacks()) {
+        double d = std::max(f->hardware.across_flats, f->hardware.tip_diameter);
+        if (f->hardware.head_washer) d = std::max(d, f->hardware.head_washer->diameter);
+        if (f->hardware.nut_washer) d = std::max(d, f->hardware.nut_washer->diameter);
+        out.push_back({f->at, d / 2});
+    }
     return out;
 }
 
@@ -81,7 +80,7 @@ std::vector<fem::InPlaneForce> in_plane_forces(const Structure& s, const Run& ru
 {
     std::vector<fem::InPlaneForce> out;
     for (const BoltJoints& j : s.bolts) {
-        const layout::Stack& f = s.layout->brackets[static_cast<std::size_t>(j.bracket)].fasteners[static_cast<std::size_t>(j.fastener)];
+        const layout::Stack& f = stack_of(s, j);
         out.push_back({{f.at.x, f.at.y, f.hardware.hole / 2, f.hardware.hole / 2}, run.states[0].lambda(j.leg_skin_x), run.states[0].lambda(j.leg_skin_y)});
     }
     for (std::size_t i = 0; i < s.when.size(); ++i) {

@@ -58,15 +58,15 @@ results::PlyForce ply_force(const std::string& part, double x, double y) { retur
 results::FastenerForce fastener(const Structure& s, const Pictures& p, std::size_t i, double most)
 {
     const BoltJoints& j = s.bolts[i];
-    const layout::Bracket& bracket = s.layout->brackets[static_cast<std::size_t>(j.bracket)];
-    const layout::Stack& stack = bracket.fasteners[static_cast<std::size_t>(j.fastener)];
+    const layout::Stack& stack = stack_of(s, j);
     const auto tension = [i](const Picture& q) { return q.bolts[i].tension; };
     const Three t = three(p, tension);
     const Word word = stands(*p.run, t, most);
     const Picture::Bolt& b = p.at[worst(t)]->bolts[i];
     results::FastenerForce f;
     f.name = stack.name;
-    f.part = bracket.name;
+    f.part = outer_part(s, j);
+    f.rare = p.run->load_case.on_item.has_value();
     f.load_case = p.run->load_case.name;
     f.tension_N = b.tension;
     f.spread_tension_N = b.tension;
@@ -75,24 +75,29 @@ results::FastenerForce fastener(const Structure& s, const Pictures& p, std::size
     f.skin_share_N = b.skin_share;
     f.shear_x_N = b.skin_x + b.angle_x;
     f.shear_y_N = b.skin_y + b.angle_y;
-    f.plies = {ply_force(bracket.leg.name, f.shear_x_N, f.shear_y_N), ply_force("skin", b.skin_x, b.skin_y)};
+    f.plies = {ply_force(outer_ply(stack).part, f.shear_x_N, f.shear_y_N), ply_force("skin", b.skin_x, b.skin_y)};
     if (j.angle >= 0) f.plies.push_back(ply_force(s.layout->angles[static_cast<std::size_t>(j.angle)].bar.name, b.angle_x, b.angle_y));
     f.stands = word.stands;
     f.why_not = word.why;
     return f;
 }
 
-/// Rows are fasteners of a bracket at one height; all of the bracket's shear on its smallest row, whichever that is.
+/// Rows are fasteners of an outer part (a bracket, the item on its feet) at one height; all of the part's shear on its smallest
+/// row, whichever that is.
 void row_shear(std::vector<results::FastenerForce>& of_one_case, const layout::Layout& l)
 {
-    for (const layout::Bracket& b : l.brackets) {
+    const std::vector<const layout::Stack*> all = l.outer_stacks();
+    std::vector<std::string> parts;
+    for (const layout::Stack* s : all)
+        if (std::find(parts.begin(), parts.end(), s->owner) == parts.end()) parts.push_back(s->owner);
+    for (const std::string& part : parts) {
         double x = 0, y = 0;
         for (const auto& f : of_one_case)
-            if (f.part == b.name) x += f.shear_x_N, y += f.shear_y_N;
+            if (f.part == part) x += f.shear_x_N, y += f.shear_y_N;
         for (auto& f : of_one_case) {
-            if (f.part != b.name) continue;
-            const auto own = std::find_if(b.fasteners.begin(), b.fasteners.end(), [&](const layout::Stack& s) { return s.name == f.name; });
-            const auto in_row = std::count_if(b.fasteners.begin(), b.fasteners.end(), [&](const layout::Stack& s) { return std::abs(s.at.y - own->at.y) < 1.0; });
+            if (f.part != part) continue;
+            const layout::Stack* own = *std::find_if(all.begin(), all.end(), [&](const layout::Stack* s) { return s->name == f.name; });
+            const auto in_row = std::count_if(all.begin(), all.end(), [&](const layout::Stack* s) { return s->owner == part && std::abs(s->at.y - own->at.y) < 1.0; });
             f.row_shear_N = own->hardware.fitted ? 0.0 : std::hypot(x, y) / static_cast<double>(in_row);
             f.shear_rule = f.row_shear_N > std::hypot(f.shear_x_N, f.shear_y_N) ? "one row carries all" : "elastic share";
         }
@@ -139,6 +144,7 @@ results::EndForce end_force(const Structure& s, const Pictures& p, std::size_t i
         one.name = stack.name;
         one.part = a.bar.name;
         one.load_case = f.load_case;
+        one.rare = p.run->load_case.on_item.has_value();
         one.tension_N = e.fixing < 0 ? 0.0 : share * e.fixing;
         one.own_pull_N = share * e.force.z();
         one.prying_N = one.tension_N - std::clamp(one.own_pull_N, 0.0, one.tension_N);
@@ -204,20 +210,25 @@ std::vector<Pictures> all_pictures(const Structure& s, const Solution& sol)
     return out;
 }
 
+/// Pushes of one bracket's leg, or of all feet of the item (bracket = -1).
+void contacts_of(const Structure& s, const Run& run, int bracket, const std::string& name, std::vector<results::Contact>& out)
+{
+    results::Contact c{name, run.load_case.name, 0, {0, 0}};
+    for (const ContactJoint& j : s.contacts) {
+        if (j.bracket != bracket || (bracket < 0 && j.foot < 0)) continue;
+        const double push = -run.state(0).lambda(j.joint);
+        c.resultant_N += push;
+        c.at_mm[0] += push * j.at.x;
+        c.at_mm[1] += push * j.at.y;
+    }
+    if (c.resultant_N > 0) c.at_mm = {c.at_mm[0] / c.resultant_N, c.at_mm[1] / c.resultant_N};
+    out.push_back(c);
+}
+
 void contacts(const Structure& s, const Run& run, std::vector<results::Contact>& out)
 {
-    for (std::size_t b = 0; b < s.brackets.size(); ++b) {
-        results::Contact c{"leg " + s.layout->brackets[b].name, run.load_case.name, 0, {0, 0}};
-        for (const ContactJoint& j : s.contacts) {
-            if (j.bracket != static_cast<int>(b)) continue;
-            const double push = -run.state(0).lambda(j.joint);
-            c.resultant_N += push;
-            c.at_mm[0] += push * j.at.x;
-            c.at_mm[1] += push * j.at.y;
-        }
-        if (c.resultant_N > 0) c.at_mm = {c.at_mm[0] / c.resultant_N, c.at_mm[1] / c.resultant_N};
-        out.push_back(c);
-    }
+    for (std::size_t b = 0; b < s.brackets.size(); ++b) contacts_of(s, run, static_cast<int>(b), "leg " + s.layout->brackets[b].name, out);
+    if (s.item && !s.layout->item->feet.empty()) contacts_of(s, run, -1, "feet of " + s.layout->item->name, out);
 }
 
 } // namespace

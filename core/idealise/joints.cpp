@@ -24,8 +24,10 @@ int put(Structure& s, Joint j)
 /// Side of the square with the area of a disc.
 double half_side(double diameter) { return diameter * std::sqrt(std::numbers::pi) / 4; }
 
+/// A point of the outer part at the skin: of a bracket's leg, or of the item (bracket = -1).
 fem::PortRef leg_port(const Structure& s, int bracket, layout::Point p, int direction)
 {
+    if (bracket < 0) return {s.item_body, fem::rigid_port({p.x, p.y, s.mid_z}, axes[direction])};
     const BracketBody& b = s.brackets[static_cast<std::size_t>(bracket)];
     return {b.body, fem::frame_port(b.frame, b.leg_node(p.y), {p.x, p.y, s.mid_z}, axes[direction])};
 }
@@ -89,15 +91,14 @@ const layout::Ply& ply(const layout::Stack& f, layout::Ply::Role role)
 
 void bolt(Structure& s, int bracket, int fastener)
 {
-    const layout::Bracket& b = s.layout->brackets[static_cast<std::size_t>(bracket)];
-    const layout::Stack& f = b.fasteners[static_cast<std::size_t>(fastener)];
     BoltJoints j;
     j.bracket = bracket;
     j.fastener = fastener;
+    const layout::Stack& f = stack_of(s, j);
     j.angle = angle_of(s, f);
-    const bool head_outside = f.plies.front().role == layout::Ply::Role::leg;
+    const bool head_outside = &outer_ply(f) == &f.plies.front();
     const double skin_washer = half_side(outer_diameter(f, head_outside)), hole = half_side(f.hardware.hole);
-    const double leg_flex = lying_leg_compliance(b.leg, f.at, outer_diameter(f, !head_outside));
+    const double leg_flex = bracket < 0 ? tie_compliance : lying_leg_compliance(s.layout->brackets[static_cast<std::size_t>(bracket)].leg, f.at, outer_diameter(f, !head_outside));
     if (j.angle >= 0) {
         const layout::AngleBar& bar = s.layout->angles[static_cast<std::size_t>(j.angle)].bar;
         const double flex = leg_flex + lying_leg_compliance(bar, f.at, outer_diameter(f, head_outside));
@@ -106,11 +107,11 @@ void bolt(Structure& s, int bracket, int fastener)
     } else {
         j.axial = put(s, {f.name + " axial", leg_port(s, bracket, f.at, 2), skin_port(s, f.at, skin_washer, 2), Law::strap, leg_flex, 0, true});
     }
-    const double c_skin = slip_compliance(f.hardware) + bearing_compliance(ply(f, layout::Ply::Role::leg), ply(f, layout::Ply::Role::skin));
+    const double c_skin = slip_compliance(f.hardware) + bearing_compliance(outer_ply(f), ply(f, layout::Ply::Role::skin));
     j.leg_skin_x = put(s, {f.name + " skin x", leg_port(s, bracket, f.at, 0), skin_port(s, f.at, hole, 0), Law::tie, c_skin, 0, false});
     j.leg_skin_y = put(s, {f.name + " skin y", leg_port(s, bracket, f.at, 1), skin_port(s, f.at, hole, 1), Law::tie, c_skin, 0, false});
     if (j.angle >= 0) {
-        const double c_angle = slip_compliance(f.hardware) + bearing_compliance(ply(f, layout::Ply::Role::leg), ply(f, layout::Ply::Role::angle));
+        const double c_angle = slip_compliance(f.hardware) + bearing_compliance(outer_ply(f), ply(f, layout::Ply::Role::angle));
         j.leg_angle_x = put(s, {f.name + " angle x", leg_port(s, bracket, f.at, 0), angle_port(s, j.angle, f.at, 0), Law::tie, c_angle, 0, false});
         j.leg_angle_y = put(s, {f.name + " angle y", leg_port(s, bracket, f.at, 1), angle_port(s, j.angle, f.at, 1), Law::tie, c_angle, 0, false});
     }
@@ -126,13 +127,20 @@ void contacts(Structure& s)
             const bool backed = p.angle >= 0;
             const fem::PortRef behind = backed ? angle_port(s, p.angle, p.at, 2) : skin_port(s, p.at, pad, 2);
             const int joint = put(s, {"contact", leg_port(s, b, p.at, 2), behind, Law::contact, c, 0, !backed});
-            s.contacts.push_back({backed ? ContactJoint::Kind::leg_angle : ContactJoint::Kind::leg_skin, b, p.angle, joint, p.at});
+            s.contacts.push_back({backed ? ContactJoint::Kind::leg_angle : ContactJoint::Kind::leg_skin, b, p.angle, joint, p.at, -1});
+        }
+    for (std::size_t k = 0; s.item && k < s.layout->item->feet.size(); ++k)
+        for (const ContactPoint& p : foot_contacts(*s.layout, s.layout->item->feet[k])) {
+            const bool backed = p.angle >= 0;
+            const fem::PortRef behind = backed ? angle_port(s, p.angle, p.at, 2) : skin_port(s, p.at, pad, 2);
+            const int joint = put(s, {"contact", leg_port(s, -1, p.at, 2), behind, Law::contact, c, 0, !backed});
+            s.contacts.push_back({backed ? ContactJoint::Kind::leg_angle : ContactJoint::Kind::leg_skin, -1, p.angle, joint, p.at, static_cast<int>(k)});
         }
     for (std::size_t i = 0; i < s.layout->angles.size(); ++i)
         for (layout::Point p : angle_contacts(*s.layout, s.layout->angles[i], s.options.angle_station_spacing)) {
             const int a = static_cast<int>(i);
             const int joint = put(s, {"contact", skin_port(s, p, pad, 2), angle_port(s, a, p, 2), Law::contact, c, 0, true});
-            s.contacts.push_back({ContactJoint::Kind::angle_skin, -1, a, joint, p});
+            s.contacts.push_back({ContactJoint::Kind::angle_skin, -1, a, joint, p, -1});
         }
 }
 
@@ -229,10 +237,24 @@ void mounts(Structure& s)
 
 } // namespace
 
+const layout::Stack& stack_of(const Structure& s, const BoltJoints& j)
+{
+    const auto k = static_cast<std::size_t>(j.fastener);
+    return j.bracket < 0 ? s.layout->item->feet[k].stack : s.layout->brackets[static_cast<std::size_t>(j.bracket)].fasteners[k];
+}
+
+const std::string& outer_part(const Structure& s, const BoltJoints& j) { return j.bracket < 0 ? s.layout->item->name : s.layout->brackets[static_cast<std::size_t>(j.bracket)].name; }
+
+const layout::Ply& outer_ply(const layout::Stack& f)
+{
+    return *std::find_if(f.plies.begin(), f.plies.end(), [](const layout::Ply& p) { return p.role == layout::Ply::Role::leg || p.role == layout::Ply::Role::foot; });
+}
+
 void build_joints(Structure& s)
 {
     for (std::size_t i = 0; i < s.layout->brackets.size(); ++i)
         for (std::size_t f = 0; f < s.layout->brackets[i].fasteners.size(); ++f) bolt(s, static_cast<int>(i), static_cast<int>(f));
+    for (std::size_t k = 0; s.item && k < s.layout->item->feet.size(); ++k) bolt(s, -1, static_cast<int>(k));
     contacts(s);
     ends(s);
     if (s.item) mounts(s);

@@ -19,18 +19,19 @@ double weight_on(const Structure& s, const Run& run, int body)
     return sum.norm();
 }
 
+std::string holder(const Structure& s, const BoltJoints& j) { return j.bracket < 0 ? "feet of " + outer_part(s, j) : "bracket " + outer_part(s, j); }
+
 void in_plane_path(const Structure& s, const Run& run, const Picture& p, std::vector<results::PathStep>& out)
 {
-    if (s.item_body >= 0) out.push_back({s.layout->item->name, "the arms, weight and inertia", weight_on(s, run, s.item_body)});
+    if (s.item_body >= 0) out.push_back({s.layout->item->name, s.brackets.empty() ? "its feet, weight and inertia" : "the arms, weight and inertia", weight_on(s, run, s.item_body)});
     double skin_x = 0, skin_y = 0;
     for (std::size_t i = 0; i < s.bolts.size(); ++i) {
-        const layout::Bracket& b = s.layout->brackets[static_cast<std::size_t>(s.bolts[i].bracket)];
-        const std::string bolt = b.fasteners[static_cast<std::size_t>(s.bolts[i].fastener)].name;
+        const std::string from = holder(s, s.bolts[i]), &bolt = stack_of(s, s.bolts[i]).name;
         skin_x += p.bolts[i].skin_x;
         skin_y += p.bolts[i].skin_y;
-        out.push_back({"bracket " + b.name, "skin in its plane, bearing at " + bolt, std::hypot(p.bolts[i].skin_x, p.bolts[i].skin_y)});
+        out.push_back({from, "skin in its plane, bearing at " + bolt, std::hypot(p.bolts[i].skin_x, p.bolts[i].skin_y)});
         if (s.bolts[i].angle >= 0)
-            out.push_back({"bracket " + b.name, s.layout->angles[static_cast<std::size_t>(s.bolts[i].angle)].bar.name + " across, bearing at " + bolt, std::hypot(p.bolts[i].angle_x, p.bolts[i].angle_y)});
+            out.push_back({from, s.layout->angles[static_cast<std::size_t>(s.bolts[i].angle)].bar.name + " across, bearing at " + bolt, std::hypot(p.bolts[i].angle_x, p.bolts[i].angle_y)});
     }
     out.push_back({"skin in its plane", "hem and frame, shear and normal flow of all edges", std::hypot(skin_x, skin_y)});
     out.push_back({"frame", "hinges and latch", std::hypot(skin_x, skin_y)});
@@ -39,10 +40,9 @@ void in_plane_path(const Structure& s, const Run& run, const Picture& p, std::ve
 void pull_path(const Structure& s, const Picture& p, std::vector<results::PathStep>& out)
 {
     for (std::size_t i = 0; i < s.bolts.size(); ++i) {
-        const layout::Bracket& b = s.layout->brackets[static_cast<std::size_t>(s.bolts[i].bracket)];
-        const std::string bolt = b.fasteners[static_cast<std::size_t>(s.bolts[i].fastener)].name;
-        out.push_back({"bracket " + b.name, "bolt " + bolt + ", pull", p.bolts[i].tension});
-        if (p.bolts[i].contact_beside > 0) out.push_back({"bracket " + b.name, "contact beside " + bolt + ", push", p.bolts[i].contact_beside});
+        const std::string from = holder(s, s.bolts[i]), &bolt = stack_of(s, s.bolts[i]).name;
+        out.push_back({from, "bolt " + bolt + ", pull", p.bolts[i].tension});
+        if (p.bolts[i].contact_beside > 0) out.push_back({from, "contact beside " + bolt + ", push", p.bolts[i].contact_beside});
         if (s.bolts[i].angle >= 0)
             out.push_back({"bolt " + bolt, s.layout->angles[static_cast<std::size_t>(s.bolts[i].angle)].bar.name + ", net pull", p.bolts[i].tension - p.bolts[i].contact_beside});
         out.push_back({"bolt " + bolt, "skin in bending", p.bolts[i].skin_share});

@@ -121,6 +121,15 @@ fem::UnitLoad applied(const Structure& s, const std::string& when)
     return load;
 }
 
+/// 1 N along, or 1 N mm about, an axis through the origin.
+fem::UnitLoad on_item(const Structure& s, int coordinate)
+{
+    fem::UnitLoad load;
+    load.on_body.resize(s.assembly.bodies.size());
+    on(load, s, s.item_body)(coordinate) = 1;
+    return load;
+}
+
 void note(std::vector<WhenLoad>& all, const std::string& when)
 {
     if (std::none_of(all.begin(), all.end(), [&](const WhenLoad& w) { return w.when == when; })) all.push_back({when});
@@ -134,10 +143,22 @@ void build_loads(Structure& s)
     for (const model::PanelForce& f : s.layout->source->forces) note(s.when, f.when);
     for (const model::PanelPressure& p : s.layout->source->pressures) note(s.when, p.when);
     for (const WhenLoad& w : s.when) s.loads.push_back(applied(s, w.when));
+    if (s.item && !s.layout->item->loads.empty()) {
+        s.item_force = static_cast<int>(s.loads.size());
+        for (int d = 0; d < 6; ++d) s.loads.push_back(on_item(s, d));
+    }
     if (s.layout->door && s.layout->door->has_hinges) {
         s.spin = static_cast<int>(s.loads.size());
         s.loads.push_back(unit_spin(s));
     }
+}
+
+/// Force and moment about the origin of a force on the item.
+static void add_item_force(const results::LoadCase::ItemForce& f, int first, Vector& factors)
+{
+    const Vec3 force{f.force_N[0], f.force_N[1], f.force_N[2]}, at{f.at_mm[0], f.at_mm[1], f.at_mm[2]};
+    factors.segment<3>(first) += force;
+    factors.segment<3>(first + 3) += at.cross(force);
 }
 
 /// In a bare panel's one load case everything that is applied acts at once; masses hang with 1 g.
@@ -146,6 +167,7 @@ fem::Vector load_factors(const Structure& s, const results::LoadCase& lc)
     Vector f = Vector::Zero(static_cast<Eigen::Index>(s.loads.size()));
     for (int d = 0; d < 3; ++d) f(d) = lc.turns && d != 1 ? 0.0 : lc.acceleration_g[static_cast<std::size_t>(d)];
     if (lc.turns && s.spin >= 0) f(s.spin) = lc.spin_rad_s2;
+    if (lc.on_item && s.item_force >= 0) add_item_force(*lc.on_item, s.item_force, f);
     for (std::size_t i = 0; i < s.when.size(); ++i)
         f(3 + static_cast<Eigen::Index>(i)) = lc.applied_only || s.when[i].when == lc.name ? 1.0 : 0.0;
     return f;

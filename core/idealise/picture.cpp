@@ -10,15 +10,15 @@ using fem::Vec3;
 
 double force(const fem::JointState& state, int joint) { return joint < 0 ? 0.0 : state.lambda(joint); }
 
-/// A bolt that a contact point belongs to: same bracket, same part behind, nearest.
+/// A bolt that a contact point belongs to: same bracket, same part behind, nearest; a foot: its own.
 int owner(const Structure& s, const ContactJoint& c)
 {
     int best = -1;
     double distance = INFINITY;
     for (std::size_t i = 0; i < s.bolts.size(); ++i) {
         const BoltJoints& b = s.bolts[i];
-        if (b.bracket != c.bracket || b.angle != c.angle) continue;
-        const layout::Point p = s.layout->brackets[static_cast<std::size_t>(b.bracket)].fasteners[static_cast<std::size_t>(b.fastener)].at;
+        if (b.bracket != c.bracket || (c.foot >= 0 ? b.fastener != c.foot : b.angle != c.angle)) continue;
+        const layout::Point p = stack_of(s, b).at;
         const double d = std::hypot(p.x - c.at.x, p.y - c.at.y);
         if (d < distance) {
             distance = d;
@@ -41,7 +41,7 @@ void bolts(const Structure& s, const fem::JointState& state, Picture& out)
         out.bolts.push_back(b);
     }
     for (const ContactJoint& c : s.contacts)
-        if (const int i = c.bracket < 0 ? -1 : owner(s, c); i >= 0) out.bolts[static_cast<std::size_t>(i)].contact_beside -= state.lambda(c.joint);
+        if (const int i = c.bracket < 0 && c.foot < 0 ? -1 : owner(s, c); i >= 0) out.bolts[static_cast<std::size_t>(i)].contact_beside -= state.lambda(c.joint);
     for (std::size_t i = 0; i < s.bolts.size(); ++i)
         if (s.bolts[i].angle < 0) out.bolts[i].skin_share = out.bolts[i].tension - out.bolts[i].contact_beside;
 }

@@ -87,9 +87,8 @@ std::optional<Range> overlap_x(const layout::Bracket& b, const layout::AngleBar&
 
 bool near_a_bolt(const layout::Layout& l, layout::Point p)
 {
-    for (const layout::Bracket& b : l.brackets)
-        for (const layout::Stack& s : b.fasteners)
-            if (std::hypot(s.at.x - p.x, s.at.y - p.y) < 30) return true;
+    for (const layout::Stack* s : l.outer_stacks())
+        if (std::hypot(s->at.x - p.x, s->at.y - p.y) < 30) return true;
     return false;
 }
 
@@ -125,6 +124,29 @@ std::vector<ContactPoint> leg_contacts(const layout::Layout& l, const layout::Br
         for (double at : {where.low, where.high})
             if (on_skin(l, {at, y})) out.push_back({{at, y}, behind});
     }
+    return out;
+}
+
+std::vector<ContactPoint> foot_contacts(const layout::Layout& l, const layout::Foot& f)
+{
+    std::vector<ContactPoint> out;
+    const Range fx{f.stack.at.x - f.half_x, f.stack.at.x + f.half_x}, fy{f.stack.at.y - f.half_y, f.stack.at.y + f.half_y};
+    const auto corners = [&](const Range& x, const Range& y, int angle) {
+        for (double px : {x.low, x.high})
+            for (double py : {y.low, y.high}) out.push_back({{px, py}, angle});
+    };
+    for (std::size_t i = 0; i < l.angles.size(); ++i) {
+        if (!along_an_axis(l.angles[i].bar)) continue;
+        const Extent e = extent(l.angles[i].bar);
+        const Range x{std::max(fx.low, e.x.low), std::min(fx.high, e.x.high)}, y{std::max(fy.low, e.y.low), std::min(fy.high, e.y.high)};
+        if (x.high - x.low > apart && y.high - y.low > apart) corners(x, y, static_cast<int>(i));
+    }
+    const std::size_t backed = out.size();
+    for (double px : {fx.low, fx.high})
+        for (double py : {fy.low, fy.high}) {
+            const bool taken = std::any_of(out.begin(), out.begin() + static_cast<std::ptrdiff_t>(backed), [&](const ContactPoint& c) { return std::hypot(c.at.x - px, c.at.y - py) < 1; });
+            if (!taken && on_skin(l, {px, py})) out.push_back({{px, py}, -1});
+        }
     return out;
 }
 

@@ -21,6 +21,7 @@
 ///   ID-6 an angle's end held by the frame: three translations at the centroid of its fasteners, along the member only
 ///        once the holes' play is used up (an eccentric angle would else press its ends apart like an arch); heel and
 ///        toe of the lying leg bear on the frame, compression only
+///        a foot of the item touches at its corners, and at the corners of its overlap with an angle
 ///   ID-7 the item is rigid on its mounts; a brace is pinned at both ends
 ///   ID-8 a frame member that tied ends pull on runs over corners, hinges and latches of its side; what pushes inward
 ///        is taken by the seal and the body behind it
@@ -53,7 +54,7 @@ struct AngleBody {
     [[nodiscard]] int node(double s) const;
 };
 
-/// Indices into the joint list; -1 = there is none.
+/// Indices into the joint list; -1 = there is none. bracket = -1: the outer part is the item, `fastener` one of its feet.
 struct BoltJoints {
     int bracket = 0, fastener = 0, angle = -1;
     int axial = -1, skin_tie = -1;
@@ -63,6 +64,7 @@ struct ContactJoint {
     enum class Kind { leg_angle, leg_skin, angle_skin } kind = Kind::leg_skin;
     int bracket = -1, angle = -1, joint = -1;
     layout::Point at;
+    int foot = -1;                       ///< a foot of the item instead of a bracket's leg
 };
 /// Along the member the end's holes leave play: a pull and a push joint, each with its gap (fitted: no gap).
 /// The lying leg bears on the frame at its heel and toe, which is where prying at the end comes from.
@@ -88,6 +90,7 @@ struct Structure {
     std::vector<MountJoints> mounts;
     std::vector<fem::UnitLoad> loads;
     std::vector<WhenLoad> when;          ///< unit load 3 + i
+    int item_force = -1;                 ///< first of six unit loads on the item: 1 N along, 1 N mm about x, y, z through the origin
     int spin = -1;                       ///< unit load of a door turning about its pin line with 1 rad/s2
     double mid_z = 0;                    ///< where shear and contact act: the skin's mid-plane
 };
@@ -113,11 +116,18 @@ void build_loads(Structure& s);
 /// Contact points between a leg and what is behind it (ID-5). angle = -1: the skin alone.
 struct ContactPoint { layout::Point at; int angle = -1; };
 [[nodiscard]] std::vector<ContactPoint> leg_contacts(const layout::Layout& l, const layout::Bracket& b, double spacing);
+/// The same for a foot of the item.
+[[nodiscard]] std::vector<ContactPoint> foot_contacts(const layout::Layout& l, const layout::Foot& f);
 /// Contact points of an angle with the skin away from bolts.
 [[nodiscard]] std::vector<layout::Point> angle_contacts(const layout::Layout& l, const layout::Angle& a, double spacing);
 
 /// Section of a bar whose lying leg points along `lying` and standing leg along `standing`, member axis along `axis`.
 [[nodiscard]] fem::BeamSection beam_section(const catalogue::Section& s, const catalogue::Material& m, const fem::Vec3& lying, const fem::Vec3& standing, const fem::Vec3& axis);
+
+/// Fastener, outer part (bracket or item) and its ply's name of a bolt.
+[[nodiscard]] const layout::Stack& stack_of(const Structure& s, const BoltJoints& j);
+[[nodiscard]] const std::string& outer_part(const Structure& s, const BoltJoints& j);
+[[nodiscard]] const layout::Ply& outer_ply(const layout::Stack& f);
 
 /// The load factors of a load case on the unit loads.
 [[nodiscard]] fem::Vector load_factors(const Structure& s, const results::LoadCase& lc);

@@ -30,6 +30,16 @@ double Layout::hung_mass() const
     return sum;
 }
 
+std::vector<const Stack*> Layout::outer_stacks() const
+{
+    std::vector<const Stack*> out;
+    for (const Bracket& b : brackets)
+        for (const Stack& s : b.fasteners) out.push_back(&s);
+    if (item)
+        for (const Foot& f : item->feet) out.push_back(&f.stack);
+    return out;
+}
+
 Point unit(model::Way way)
 {
     switch (way) {

@@ -185,6 +185,12 @@ void check_geometry(Resolver& r)
             for (const Angle& a : r.out.angles)
                 if (on_lying_leg(a.bar, s.at)) check_on_bar(r, s, a.bar);
         }
+    if (r.out.item)
+        for (const Foot& f : r.out.item->feet) {
+            all.push_back(&f.stack);
+            for (const Angle& a : r.out.angles)
+                if (on_lying_leg(a.bar, f.stack.at)) check_on_bar(r, f.stack, a.bar);
+        }
     for (const Angle& a : r.out.angles)
         for (const MemberEnd& e : a.ends)
             for (const Stack& s : e.fasteners) {

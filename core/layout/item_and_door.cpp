@@ -29,6 +29,19 @@ void take_hinges(const model::Hinges& h, Door& out)
     out.evidence_note = h.evidence.note;
 }
 
+/// A force on the item is a load case of its own: its name must not be one of the others'.
+void check_load_names(Resolver& r, const model::Item& i)
+{
+    const char* taken[] = {"applied", "parked", "pothole", "rebound", "braking", "accelerating", "cornering", "slam", "combined"};
+    for (std::size_t k = 0; k < i.loads.size(); ++k) {
+        const std::string& name = i.loads[k].name;
+        for (const char* word : taken)
+            if (name.rfind(word, 0) == 0) r.error(i.loads[k].where, fmt::format("item.loads[{}].name", k), fmt::format("a load case called {} is there already; expected another name", word));
+        for (std::size_t m = 0; m < k; ++m)
+            if (i.loads[m].name == name) r.error(i.loads[k].where, fmt::format("item.loads[{}].name", k), fmt::format("the name \"{}\" stands twice", name));
+    }
+}
+
 } // namespace
 
 void resolve_item(Resolver& r)
@@ -45,9 +58,9 @@ void resolve_item(Resolver& r)
         out.box_from = point(i.box->from);
         out.box_size = point(i.box->size);
     }
+    check_load_names(r, i);
+    for (const model::ItemLoad& load : i.loads) out.loads.push_back({load.name, {load.force[0].value, load.force[1].value, load.force[2].value}, point(load.at), load.both_ways});
     r.out.item = out;
-    if (!i.fixings.empty())
-        r.not_covered("fixing", out.name, "an item fixed by its own feet (item.fixings) is not covered yet", "brackets");
 }
 
 void resolve_door(Resolver& r)

@@ -42,7 +42,7 @@ struct Hardware {
 /// One sheet of a stack. Order in a stack: from the head to the nut.
 struct Ply {
     std::string part;                    ///< "leg left", "skin", "upper rail", "frame left inner"
-    enum class Role { leg, skin, angle, frame_inner, plate } role = Role::skin;
+    enum class Role { leg, foot, skin, rib, angle, frame_inner, plate } role = Role::skin;
     catalogue::Material material;
     double thickness = 0;                ///< core
     double edge_distance = 0;            ///< from the hole's centre to the nearest edge of the ply, mm; infinity when far
@@ -121,12 +121,20 @@ struct Bracket {
     [[nodiscard]] double mass() const { return leg_mass + arm_mass + brace_mass; }
 };
 
+/// A foot of the item, straight on the panel: a plate about its fastener, one piece with the item.
+struct Foot { Stack stack; double half_x = 0, half_y = 0; };
+
+/// A force on the item that makes a load case of its own, 1 g of weight with it.
+struct ItemLoad { std::string name; Vec3 force{}, at{}; bool both_ways = false; };
+
 struct Item {
     std::string name;
     double mass = 0, tolerance = 0;      ///< tolerance as a fraction; load cases use mass * (1 + tolerance)
     Vec3 centre{};
     bool has_box = false;
     Vec3 box_from{}, box_size{};
+    std::vector<Foot> feet;
+    std::vector<ItemLoad> loads;
     [[nodiscard]] double design_mass() const { return mass * (1 + tolerance); }
 };
 
@@ -173,6 +181,9 @@ struct Layout {
     struct NotCovered { std::string group, part, reason, lift_with; };
     std::vector<NotCovered> not_covered;
     [[nodiscard]] double hung_mass() const;                ///< item (nominal) and brackets
+    /// Fasteners that hold an outer part on the panel: of all brackets, then of the item's feet.
+    [[nodiscard]] std::vector<const Stack*> outer_stacks() const;
+    [[nodiscard]] bool nothing_hung() const { return brackets.empty() && !(item && !item->feet.empty()); }
 };
 
 struct Result { std::optional<Layout> layout; std::vector<base::Diagnostic> diagnostics; };

@@ -25,6 +25,7 @@ Result resolve(const model::Case& c)
     resolve_door(r);
     resolve_angles(r);      // before the brackets: stacks go through them
     resolve_brackets(r);
+    resolve_feet(r);
     note_what_is_not_covered(r);
     check_geometry(r);
     Result result;

@@ -24,12 +24,14 @@ void resolve_panel(Resolver& r);       ///< skin, edges, frames, ribs
 void resolve_angles(Resolver& r);      ///< copies shifted, ends mirrored, end stacks
 void resolve_brackets(Resolver& r);    ///< copies and mirrors expanded, stacks through everything at the point
 void resolve_item(Resolver& r);
+void resolve_feet(Resolver& r);        ///< after the angles: the stacks go through them
 void resolve_door(Resolver& r);
 void check_geometry(Resolver& r);      ///< geometry that cannot be
 
 /// Fills in the stack's plies, gap and printed line for a hole at `at` through everything that lies there.
 [[nodiscard]] Stack bracket_stack(Resolver& r, const Bracket& b, const model::Fastener& f, const std::string& path);
 [[nodiscard]] Stack end_stack(Resolver& r, const Angle& a, const MemberEnd& end, const model::EndFastener& f, const std::string& path);
+[[nodiscard]] Stack foot_stack(Resolver& r, const model::ItemFixing& f, const Ply& foot, const std::string& path);
 [[nodiscard]] std::string stack_line(const Stack& s);
 
 /// Copies shifted and mirrors reflected; an empty list with errors when the links are broken.

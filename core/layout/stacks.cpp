@@ -73,6 +73,35 @@ std::string stack_line(const Stack& s)
     return line + " | " + far_side(s.hardware);
 }
 
+namespace {
+
+/// Skin and what lies behind it at the point, then turned round when the head is inside.
+void finish(Resolver& r, Stack& s, const std::string& use, const std::string& path)
+{
+    s.plies.push_back(skin_ply(r.out, s.at));
+    for (const Angle& a : r.out.angles)
+        if (on_lying_leg(a.bar, s.at)) s.plies.push_back(bar_ply(a.bar, s.at, Ply::Role::angle));
+    if (s.plies.size() > 3) r.error(s.where, path, fmt::format("{} goes through two parts at once ({}); they cannot lie in one place", s.name, s.plies[2].part + ", " + s.plies[3].part));
+    const auto kind = std::find_if(r.source.fastener_kinds.begin(), r.source.fastener_kinds.end(), [&](const model::FastenerKind& k) { return k.name == use; });
+    if (kind != r.source.fastener_kinds.end() && kind->head == model::Face::inside) std::reverse(s.plies.begin(), s.plies.end());
+    s.line = stack_line(s);
+}
+
+} // namespace
+
+Stack foot_stack(Resolver& r, const model::ItemFixing& f, const Ply& foot, const std::string& path)
+{
+    Stack s;
+    s.name = f.name;
+    s.owner = r.out.item->name;
+    s.at = {f.at.x.value, f.at.y.value};
+    s.where = f.where;
+    s.hardware = r.hardware(f.use, f.where, path + ".use");
+    s.plies.push_back(foot);
+    finish(r, s, f.use, path);
+    return s;
+}
+
 Stack bracket_stack(Resolver& r, const Bracket& b, const model::Fastener& f, const std::string& path)
 {
     Stack s;
@@ -82,13 +111,7 @@ Stack bracket_stack(Resolver& r, const Bracket& b, const model::Fastener& f, con
     s.where = f.where;
     s.hardware = r.hardware(f.use, f.where, path + ".use");
     s.plies.push_back(bar_ply(b.leg, s.at, Ply::Role::leg));
-    s.plies.push_back(skin_ply(r.out, s.at));
-    for (const Angle& a : r.out.angles)
-        if (on_lying_leg(a.bar, s.at)) s.plies.push_back(bar_ply(a.bar, s.at, Ply::Role::angle));
-    if (s.plies.size() > 3) r.error(f.where, path, fmt::format("{} goes through two angles at once ({}); they cannot lie in one place", s.name, s.plies[2].part + ", " + s.plies[3].part));
-    const auto kind = std::find_if(r.source.fastener_kinds.begin(), r.source.fastener_kinds.end(), [&](const model::FastenerKind& k) { return k.name == f.use; });
-    if (kind != r.source.fastener_kinds.end() && kind->head == model::Face::inside) std::reverse(s.plies.begin(), s.plies.end());
-    s.line = stack_line(s);
+    finish(r, s, f.use, path);
     return s;
 }
 

@@ -16,10 +16,11 @@ const char* exclusions[] = {
 void model_assumptions(const layout::Layout& l, results::Outcome& o)
 {
     o.assumptions.push_back({"edges of the skin on a rigid frame", "door flexibility left out", "model", "not run"});
-    if (l.brackets.empty()) return;
+    if (l.nothing_hung()) return;
     o.assumptions.push_back({"own mass of the skin", "left out: the door carried it before", "model", "not run"});
     o.assumptions.push_back({"friction and preload of the bolts", "not counted", "model", "not run"});
-    o.assumptions.push_back({"filler of the welds", "420 MPa", "common practice, no source", "not run"});
+    if (l.item && !l.item->feet.empty()) o.assumptions.push_back({"feet of " + l.item->name, "steel S235, as stiff as the item", "assumed", "not run"});
+    if (!l.brackets.empty()) o.assumptions.push_back({"filler of the welds", "420 MPa", "common practice, no source", "not run"});
     for (const layout::Angle& a : l.angles) {
         if (a.seen == model::Seen::assumed) o.assumptions.push_back({a.bar.name, "there and as drawn", "assumed", "not run"});
         if (!a.ends[0].tied && !a.ends[1].tied) continue;
@@ -52,8 +53,8 @@ results::Outcome outcome_of_case(const model::Case& c, const layout::Layout& l)
     if (l.item) o.weight.item_kg = l.item->mass;
     for (const layout::Bracket& b : l.brackets) {
         o.weight.brackets_kg += b.mass();
-        for (const layout::Stack& s : b.fasteners) o.stacks.push_back({s.name, s.line});
     }
+    for (const layout::Stack* s : l.outer_stacks()) o.stacks.push_back({s->name, s->line});
     for (const layout::Angle& a : l.angles)
         for (const layout::MemberEnd& e : a.ends)
             for (const layout::Stack& s : e.fasteners) o.stacks.push_back({s.name, s.line});
@@ -75,7 +76,7 @@ results::Check no_rule_set(const layout::Layout& l)
 {
     results::Check c;
     c.id = "rules";
-    c.group = l.brackets.empty() ? "panel" : "fixing";
+    c.group = l.nothing_hung() ? "panel" : "fixing";
     c.part = "the case";
     c.title = "rule set partial_factors";
     c.note = "the partial-factor rule set has no clauses yet";

@@ -116,7 +116,7 @@ void take_solution(const idealise::Structure* s, const idealise::Solution& sol, 
 
 void take_hand_figures(const layout::Layout& l, results::Outcome& o)
 {
-    if (l.brackets.empty() || !l.item) return;
+    if (l.brackets.empty() || !l.item || !l.item->feet.empty()) return; // the hand sum knows brackets only
     for (const results::LoadCase& lc : o.load_cases) {
         const statics::HandFigures hand = statics::hand_figures(l, lc);
         hand_for_fasteners(l, hand, o);

@@ -91,8 +91,10 @@ Json group(const Outcome& o, const results::Group& g)
 
 Json load_case(const results::LoadCase& c)
 {
-    return {{"name", c.name}, {"acceleration_g", c.acceleration_g}, {"source", c.source}, {"derivation", c.derivation}, {"theory", c.theory},
-            {"applied_only", c.applied_only}, {"door_closed", c.door_closed}};
+    Json j = {{"name", c.name}, {"acceleration_g", c.acceleration_g}, {"source", c.source}, {"derivation", c.derivation}, {"theory", c.theory},
+              {"applied_only", c.applied_only}, {"door_closed", c.door_closed}};
+    if (c.on_item) j["force_on_item"] = {{"force_N", c.on_item->force_N}, {"at_mm", c.on_item->at_mm}};
+    return j;
 }
 
 Json ply(const results::PlyForce& p) { return {{"part", p.part}, {"x_N", p.x_N}, {"y_N", p.y_N}, {"bearing_N", p.bearing_N}}; }

@@ -23,6 +23,9 @@ struct LoadCase {
     std::string theory;      ///< "linear"
     bool applied_only = false; ///< the load case of a bare panel: panel forces and pressures, no accelerations
     bool door_closed = true;
+    /// A force on the item beside its weight (item.loads).
+    struct ItemForce { Vec3 force_N{}, at_mm{}; };
+    std::optional<ItemForce> on_item = std::nullopt;
     /// A turning door: acceleration spin (z - pin_z, 0, -(x - pin_x)) at every place instead of one vector; the y component of
     /// acceleration_g stays, its x and z are those at the item.
     bool turns = false;

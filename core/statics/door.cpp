@@ -80,6 +80,22 @@ std::vector<std::string> states_not_run(const layout::Layout& l, const std::vect
     return out;
 }
 
+/// A maker's limit or a proof hang says what mass the hinges bear, nothing about a force on the item (wind, a person).
+std::vector<Check> item_load_rows(const layout::Layout& l, const std::vector<results::LoadCase>& cases)
+{
+    std::vector<Check> out;
+    using Kind = model::HingeEvidence::Kind;
+    for (const results::LoadCase& lc : cases) {
+        if (!lc.on_item || l.door->evidence == Kind::regulation) continue;
+        Check c = door_row("hinges/" + lc.name, "hinges under " + lc.name);
+        c.load_case = lc.name;
+        c.note = "what is known of the hinges says nothing about a force on the item";
+        c.lift_with = "door.hinges.evidence: {kind: regulation}";
+        out.push_back(c);
+    }
+    return out;
+}
+
 std::vector<Check> unknown_hinges(const layout::Layout& l)
 {
     Check c = door_row("hinges/index", "hinges");
@@ -154,6 +170,7 @@ DoorFigures door_figures(const layout::Layout& l, const std::vector<results::Loa
     }
     out.ratios = door_ratios(l, mass_tolerance);
     out.checks = evidence_rows(l, out.statics, closed, mass_tolerance);
+    for (const Check& c : item_load_rows(l, cases)) out.checks.push_back(c);
     const std::vector<Check> forces = force_only_rows(l, out.statics);
     out.checks.insert(out.checks.end(), forces.begin(), forces.end());
     if (l.door->latches.empty()) out.checks.push_back(no_latch());

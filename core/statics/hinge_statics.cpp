@@ -41,6 +41,10 @@ Applied applied(const layout::Layout& l, const results::LoadCase& lc, const std:
         if (is_slam(lc)) add(sum, {w * turn * r[2], w * a[1], -w * turn * r[0]}, r);
         else add(sum, {w * a[0], w * a[1], w * a[2]}, r);
     }
+    if (lc.on_item) {
+        const Vec3& at = lc.on_item->at_mm;
+        add(sum, lc.on_item->force_N, {at[0] - d.pin_x, at[1] - d.hinge_heights.front(), at[2] - d.pin_z});
+    }
     sum.M[1] += turn * d.mass * base::gravity_m_s2 * l.width * l.width / 12; // the leaf about its own centre
     return sum;
 }
@@ -99,6 +103,10 @@ HingeStatics hinge_statics(const layout::Layout& l, const results::LoadCase& lc,
     const Couples rest = at_rest(d, masses);
     out.T_N = kz * rest.T;
     out.N_N = kz * rest.N;
+    if (lc.on_item) {
+        out.T_N -= lc.on_item->force_N[1] * y_of(d, lc.on_item->at_mm) / hinge_spacing(d);
+        out.N_N -= lc.on_item->force_N[1] * e_of(d, lc.on_item->at_mm) / hinge_spacing(d);
+    }
     out.V_N = -a.F[1];
     take(out, supports(a, d, nullptr), "");
     for (std::size_t i = 0; out.latch_needed && i < d.latches.size(); ++i) {
