@@ -77,7 +77,7 @@ std::vector<results::Check> rows(const Hardware& h, std::vector<Ply> plies, doub
     return checks::stack_rows({&s, "fixing", "bracket", forces});
 }
 
-const results::Check& find(const std::vector<results::Check>& all, const std::string& id)
+results::Check find(const std::vector<results::Check>& all, const std::string& id)
 {
     for (const auto& c : all)
         if (c.id == id) return c;
@@ -136,7 +136,7 @@ TEST_CASE("shear and tension together: the clauses in their boxes, the straight 
     CHECK(any(rows(screw(), {skin(0.9), leg(3)}), "SC-9"));
     CHECK_FALSE(any(rows(screw(), {skin(0.9), leg(3)}), "SC-6"));
     CHECK(any(rows(screw(), {leg(3), skin(0.76)}), "SC-8"));
-    const auto& line = find(rows(screw(), {leg(3), skin(0.76)}), "shear with tension/X");
+    const auto line = find(rows(screw(), {leg(3), skin(0.76)}), "shear with tension/X");
     CHECK(line.utilisation() == doctest::Approx(180 / line.inputs.at("Qa") + 90 / line.inputs.at("Ta")).epsilon(1e-12));
 }
 
