@@ -12,16 +12,33 @@ struct Capacities { base::Resistance axial, bending_x, bending_y; };
 
 Place place(const Bar& b, const std::string& what, const std::string& title) { return {fmt::format("{}/{}", what, b.name), b.group, b.part, title, false, "", ""}; }
 
-/// Bending capacity of an equal angle, the toe taken in compression and no help from skin or bolts.
+/// The equal angle that fits into an angle: what it bears alone, the whole bears, too (lower bound, judgement for unequal legs).
+catalogue::Section equal_angle_in(const catalogue::Section& s)
+{
+    const double leg = std::min(s.b, s.h);
+    return s.b == s.h ? s : catalogue::make_angle({.b = leg, .h = leg, .t = s.t});
+}
+
+/// Bending capacity of an angle, the toe taken in compression and no help from skin or bolts.
 Capacities angle_capacities(const Bar& b, double fy)
 {
-    const catalogue::Section& s = *b.section;
-    if (std::abs(s.b - s.h) > 1e-9) {
-        const auto none = base::not_covered(s.designation + ": unequal angles have no bending clause yet");
-        return {none, none, none};
-    }
+    const catalogue::Section s = equal_angle_in(*b.section);
     const auto bending = strength::angle_bending({s.b, s.t, s.S_x_toe, fy, b.material->E_strength, b.unbraced, 1, strength::toe_in_compression, strength::unrestrained});
     return {strength::compression({s.A, s.r_min, b.unbraced, s.b / s.t, fy, b.material->E_strength, strength::loaded_concentrically}), bending, bending};
+}
+
+bool unequal(const catalogue::Section& s) { return s.kind == catalogue::Section::Kind::angle && s.b != s.h; }
+
+/// Unequal legs: the elastic stress about the principal axes, at the worst corner, against yield.
+results::Check stress_row(const Bar& b, double fy)
+{
+    constexpr double factor = 1.67;
+    Place p = place(b, "stress", "elastic stress of " + b.name + " about its principal axes");
+    p.judgement = true;
+    std::vector<results::Check> rows;
+    for (const MemberForce& f : b.forces)
+        rows.push_back(against_limit(p, {f.load_case, f.stress_MPa, f.stands, f.why_not}, {fy / factor, "MPa", "allowable_strength", "largest normal stress against Fy/1.67, no clause", "engineering judgement"}));
+    return worst(std::move(rows));
 }
 
 Capacities box_capacities(const Bar& b, double fy)
@@ -50,7 +67,8 @@ results::Check interaction_row(const Bar& b, const Capacities& c, double fy, con
 {
     const Demand d{f.load_case, 0, f.stands, f.why_not};
     Place p = place(b, "bending and axial force", "bending of " + b.name + " both ways with axial force");
-    p.note = fmt::format("at {:.0f} mm: moment {:.1f} and {:.1f} N·m, axial {:.0f} N", f.at_mm, f.moment_y_Nm, f.moment_z_Nm, f.axial_N);
+    p.judgement = unequal(*b.section);
+    p.note = fmt::format("{}at {:.0f} mm: moment {:.1f} and {:.1f} N·m, axial {:.0f} N", p.judgement ? "unequal legs: what the equal angle inside it bears; " : "", f.at_mm, f.moment_y_Nm, f.moment_z_Nm, f.axial_N);
     // A bar that is too slender for the compression clause may still carry a few newtons: below 1 % of yield the axial force is
     // taken against that 1 %, never as nothing.
     base::Resistance axial = axial_capacity(b, c, fy, f.axial_N);
@@ -87,6 +105,7 @@ std::vector<results::Check> bar_rows(const Bar& b)
         torsion.push_back({f.load_case, std::abs(f.torsion_Nm) * 1000, f.stands, f.why_not});
     }
     std::vector<results::Check> out{worst(std::move(bending))};
+    if (unequal(*b.section)) out.push_back(stress_row(b, s.fy));
     const Place twist = place(b, "torsion", "torsion of " + b.name);
     if (angle) out.push_back(worst_of(twist, torsion, strength::OpenSectionTorsion{b.section->J, b.section->t, s.fy}));
     else if (b.group == "bracket") out.push_back(not_covered(twist, "torsion of a closed section has no clause here yet"));

@@ -46,6 +46,11 @@ std::vector<results::Check> panel(const Demands& d)
         p.lift_with = "panel.skin.material";
         return {not_covered(p, s.reason)};
     }
+    if (d.layout->skin.material.kind != catalogue::Material::Kind::steel) {
+        Place p = place("skin stress", "stress of the skin");
+        p.lift_with = "panel.skin.material: a steel sheet";
+        return {not_covered(p, not_steel(d.layout->skin.material))};
+    }
     std::vector<results::Check> out;
     Place stress = place("skin stress", "stress of the skin outside the washers");
     stress.note = "bending and membrane, both faces, read on a ring round each washer and at the grid; the ring is up to 5 % off on a 30 mm grid";

@@ -70,10 +70,16 @@ BracketBody bracket_body(const Structure& s, const layout::Bracket& b)
     for (const layout::Stack& f : b.fasteners) out.leg_y.push_back(f.at.y);
     for (const ContactPoint& c : leg_contacts(l, b, s.options.leg_station_spacing)) out.leg_y.push_back(c.at.y);
     if (b.has_brace) out.leg_y.push_back(b.brace_from_y);
+    for (const layout::Strap& strap : l.straps)
+        for (const layout::StrapEnd& e : strap.ends)
+            if (e.bracket >= 0 && &l.brackets[static_cast<std::size_t>(e.bracket)] == &b && !e.on_arm) out.leg_y.push_back(std::clamp(e.at[1], b.leg.from.y, b.leg.to.y));
     tidy(out.leg_y);
     out.arm_z = {b.arm_length};
     for (const layout::Mount& m : b.mounts) out.arm_z.push_back(m.along);
     if (b.has_brace) out.arm_z.push_back(b.brace_to_z);
+    for (const layout::Strap& strap : l.straps)
+        for (const layout::StrapEnd& e : strap.ends)
+            if (e.bracket >= 0 && &l.brackets[static_cast<std::size_t>(e.bracket)] == &b && e.on_arm && e.at[2] > 2 && e.at[2] < b.arm_length) out.arm_z.push_back(e.at[2]);
     tidy(out.arm_z);
     out.arm_root = out.leg_node(arm_y);
     out.first_arm_node = static_cast<int>(out.leg_y.size());

@@ -276,6 +276,8 @@ Forces forces(const Structure& s, const Solution& sol)
         for (std::size_t i = 0; i < most_joint.size(); ++i) out.joints.push_back(joint(p, i, most_joint[i]));
         contacts(s, *p.run, out.contacts);
     }
+    const auto straps = strap_ends(s, out.members);
+    out.ends.insert(out.ends.end(), straps.begin(), straps.end());
     const auto frames = frame_members(*s.layout, out.ends);
     out.members.insert(out.members.end(), frames.begin(), frames.end());
     return out;

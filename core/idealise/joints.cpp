@@ -258,6 +258,7 @@ void build_joints(Structure& s)
     contacts(s);
     ends(s);
     if (s.item) mounts(s);
+    build_straps(s);
 }
 
 } // namespace thinskin::idealise

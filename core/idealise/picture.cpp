@@ -148,6 +148,11 @@ Picture picture(const Structure& s, const Solution& sol, const Run& run, std::si
         const Vec3 lying{bar.lying.x, bar.lying.y, 0}, along{bar.along.x, bar.along.y, 0};
         put_member(out, {&s.angles[i].frame, &u, 0, static_cast<int>(s.angles[i].frame.model.members.size()), bar.name, &bar.section, side_of(along, lying, {0, 0, bar.standing})});
     }
+    for (const StrapJoint& j : s.straps) {
+        const layout::Strap& strap = s.layout->straps[static_cast<std::size_t>(j.strap)];
+        const double pull = force(state, j.joint);
+        out.members.push_back({strap.name, 0, pull, 0, 0, 0, 0, pull / strap.section.A});
+    }
     return out;
 }
 

@@ -64,6 +64,9 @@ struct Forces {
 };
 [[nodiscard]] Forces forces(const Structure& s, const Solution& sol);
 
+/// What straps pull on at their ends, with the forces of their end fasteners.
+[[nodiscard]] std::vector<results::EndForce> strap_ends(const Structure& s, const std::vector<results::MemberForce>& members);
+
 /// The frame members that tied ends pull on, as beams over the places where the frame is held (ID-8).
 [[nodiscard]] std::vector<results::MemberForce> frame_members(const layout::Layout& l, const std::vector<results::EndForce>& ends);
 

@@ -25,6 +25,7 @@
 ///   ID-7 the item is rigid on its mounts; a brace is pinned at both ends
 ///   ID-8 a frame member that tied ends pull on runs over corners, hinges and latches of its side; what pushes inward
 ///        is taken by the seal and the body behind it
+///   ID-10 an item on feet: rigid, its feet touch the panel at their corners; ID-11 a strap pulls only, once its slack is used up
 namespace thinskin::idealise {
 
 /// What tests perturb; the defaults are what the tool uses.
@@ -71,6 +72,8 @@ struct ContactJoint {
 struct EndJoints { int angle = 0, end = 0, along_pull = -1, along_push = -1, across = -1, z = -1, heel = -1, toe = -1, torsion = -1, rotation = -1; };
 struct MountJoints { int bracket = 0, mount = 0, x = -1, y = -1, z = -1; };
 
+struct StrapJoint { int strap = 0, joint = -1; };
+
 /// Loads of one word in `when:`; the first three unit loads are 1 g along x, y and z.
 struct WhenLoad { std::string when; };
 
@@ -88,6 +91,7 @@ struct Structure {
     std::vector<ContactJoint> contacts;
     std::vector<EndJoints> ends;
     std::vector<MountJoints> mounts;
+    std::vector<StrapJoint> straps;
     std::vector<fem::UnitLoad> loads;
     std::vector<WhenLoad> when;          ///< unit load 3 + i
     int item_force = -1;                 ///< first of six unit loads on the item: 1 N along, 1 N mm about x, y, z through the origin
@@ -111,6 +115,7 @@ void build_skin(Structure& s, SkinCache& cache);
 void build_brackets(Structure& s);
 void build_angles(Structure& s);
 void build_joints(Structure& s);
+void build_straps(Structure& s);
 void build_loads(Structure& s);
 
 /// Contact points between a leg and what is behind it (ID-5). angle = -1: the skin alone.

@@ -160,6 +160,31 @@ struct Door {
 
 struct Rib { std::string name; Point from, to; catalogue::Section section; catalogue::Material material; bool standing = true; model::Seen seen = model::Seen::assumed; };
 
+/// One end of a strap.
+struct StrapEnd {
+    model::MemberEnd::To to = model::MemberEnd::To::none;
+    Vec3 at{};
+    std::string key, side;               ///< as in the case: left, right, bottom, top; side: of the frame where it is on one, else key
+    int bracket = -1;                    ///< to a bracket: index
+    bool on_arm = false;                 ///< to a bracket: its arm, else its leg
+    std::vector<Stack> fasteners;
+    base::Location where;
+};
+
+/// Tension only, once its slack is used up.
+struct Strap {
+    std::string name;
+    Vec3 from{}, to{};
+    catalogue::Section section;
+    catalogue::Material material;
+    double slack = 0;
+    std::array<StrapEnd, 2> ends;        ///< at from, at to
+    base::Location where;
+    [[nodiscard]] double length() const;
+    [[nodiscard]] double mass() const;
+    [[nodiscard]] bool acts() const;     ///< both ends hang on something, and not both on the frame
+};
+
 struct Layout {
     const model::Case* source = nullptr;
     double width = 0, height = 0;
@@ -173,6 +198,7 @@ struct Layout {
     std::vector<Rib> ribs;
     std::vector<Angle> angles;
     std::vector<Bracket> brackets;
+    std::vector<Strap> straps;
     std::optional<Item> item;
     std::optional<Door> door;
     double reinforcement_mass = 0;

@@ -8,7 +8,6 @@ void note_what_is_not_covered(Resolver& r)
 {
     const model::Reinforcement& more = r.source.reinforcement;
     for (const auto& p : more.backing_plates) r.not_covered("reinforcement", p.name, "backing plates are not covered yet", "reinforcement.angles instead of the plate");
-    for (const auto& s : more.straps) r.not_covered("reinforcement", s.name, "straps are not covered yet", "reinforcement.angles instead of the strap");
     for (const auto& b : more.boards) r.not_covered("reinforcement", b.name, "boards are not covered yet", "reinforcement.angles instead of the board");
     if (r.source.road && !catalogue::road_surface(r.source.road->surface))
         r.error(r.source.road->at, "road.surface", catalogue::no_such_row(catalogue::Lookup::road_surface, r.source.road->surface));
@@ -26,6 +25,7 @@ Result resolve(const model::Case& c)
     resolve_angles(r);      // before the brackets: stacks go through them
     resolve_brackets(r);
     resolve_feet(r);
+    resolve_straps(r);
     note_what_is_not_covered(r);
     check_geometry(r);
     Result result;

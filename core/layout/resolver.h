@@ -23,6 +23,7 @@ struct Resolver {
 void resolve_panel(Resolver& r);       ///< skin, edges, frames, ribs
 void resolve_angles(Resolver& r);      ///< copies shifted, ends mirrored, end stacks
 void resolve_brackets(Resolver& r);    ///< copies and mirrors expanded, stacks through everything at the point
+void resolve_straps(Resolver& r);      ///< after the brackets: their ends hang there
 void resolve_item(Resolver& r);
 void resolve_feet(Resolver& r);        ///< after the angles: the stacks go through them
 void resolve_door(Resolver& r);

@@ -58,6 +58,9 @@ results::Outcome outcome_of_case(const model::Case& c, const layout::Layout& l)
     for (const layout::Angle& a : l.angles)
         for (const layout::MemberEnd& e : a.ends)
             for (const layout::Stack& s : e.fasteners) o.stacks.push_back({s.name, s.line});
+    for (const layout::Strap& s : l.straps)
+        for (const layout::StrapEnd& e : s.ends)
+            for (const layout::Stack& f : e.fasteners) o.stacks.push_back({f.name, f.line});
     o.weight.reinforcement_kg = l.reinforcement_mass;
     if (l.door) o.weight.door_kg = l.door->mass;
     o.weight.total_kg = o.weight.item_kg + o.weight.brackets_kg + o.weight.reinforcement_kg + o.weight.door_kg;
