@@ -18,6 +18,7 @@ struct Demands {
 // One function a group; each row is the worst over the load cases.
 [[nodiscard]] std::vector<results::Check> fixing(const Demands& d);
 [[nodiscard]] std::vector<results::Check> reinforcement(const Demands& d);
+void rib_rows(const Demands& d, std::vector<results::Check>& out);   ///< part of reinforcement
 void strap_rows(const Demands& d, std::vector<results::Check>& out); ///< part of reinforcement
 [[nodiscard]] std::vector<results::Check> bracket(const Demands& d);
 [[nodiscard]] std::vector<results::Check> panel(const Demands& d);

@@ -105,6 +105,7 @@ std::vector<results::Check> reinforcement(const Demands& d)
         for (const layout::MemberEnd& e : a.ends)
             if (e.tied) end_rows(d, a, e, out);
     }
+    rib_rows(d, out);
     strap_rows(d, out);
     frame_member_rows(d, out);
     return out;

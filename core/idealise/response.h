@@ -64,6 +64,9 @@ struct Forces {
 };
 [[nodiscard]] Forces forces(const Structure& s, const Solution& sol);
 
+/// Largest stress of each rib from the skin's field (ID-12).
+[[nodiscard]] std::vector<results::MemberForce> rib_forces(const Structure& s, const Solution& sol);
+
 /// What straps pull on at their ends, with the forces of their end fasteners.
 [[nodiscard]] std::vector<results::EndForce> strap_ends(const Structure& s, const std::vector<results::MemberForce>& members);
 

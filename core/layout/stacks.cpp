@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <fmt/core.h>
+#include <optional>
 
 namespace thinskin::layout {
 
@@ -75,10 +76,48 @@ std::string stack_line(const Stack& s)
 
 namespace {
 
+/// Wall of a rib behind the skin at a point, and how far off the skin it is; none when the fastener misses the rib.
+struct RibWall { Ply ply; double gap; };
+std::optional<RibWall> rib_wall(const Rib& r, Point p)
+{
+    const bool level = r.from.y == r.to.y;
+    const double s = level ? p.x : p.y, low = level ? std::min(r.from.x, r.to.x) : std::min(r.from.y, r.to.y), high = level ? std::max(r.from.x, r.to.x) : std::max(r.from.y, r.to.y);
+    const double off = level ? std::abs(p.y - r.from.y) : std::abs(p.x - r.from.x);
+    if (s < low || s > high) return std::nullopt;
+    Ply ply{r.name, Ply::Role::rib, r.material, r.section.t, INFINITY, ""};
+    nearer(ply, s - low, "end of " + r.name);
+    nearer(ply, high - s, "end of " + r.name);
+    if (r.section.kind == catalogue::Section::Kind::hat) {
+        const double side = r.section.b / 2, rim = side + r.section.foot;
+        if (off > side && off < rim) {
+            nearer(ply, rim - off, "edge of the foot of " + r.name);
+            return RibWall{ply, 0};
+        }
+        if (off < side - r.section.t) return RibWall{ply, r.section.h - r.section.t};
+    }
+    const double wide = std::max(r.section.b, r.section.h) / 2;
+    if (r.section.kind == catalogue::Section::Kind::flat && !r.standing && off < wide) {
+        nearer(ply, wide - off, "side of " + r.name);
+        return RibWall{ply, 0};
+    }
+    return std::nullopt;
+}
+
+/// A rib's foot lies on the skin; its crown is a gap away, which only a bolt can reach.
+void add_ribs(const Layout& l, Stack& s)
+{
+    for (const Rib& r : l.ribs)
+        if (const auto wall = rib_wall(r, s.at); wall && (wall->gap == 0 || s.hardware.type == Hardware::Type::bolt)) {
+            s.plies.push_back(wall->ply);
+            s.gap = std::max(s.gap, wall->gap);
+        }
+}
+
 /// Skin and what lies behind it at the point, then turned round when the head is inside.
 void finish(Resolver& r, Stack& s, const std::string& use, const std::string& path)
 {
     s.plies.push_back(skin_ply(r.out, s.at));
+    add_ribs(r.out, s);
     for (const Angle& a : r.out.angles)
         if (on_lying_leg(a.bar, s.at)) s.plies.push_back(bar_ply(a.bar, s.at, Ply::Role::angle));
     if (s.plies.size() > 3) r.error(s.where, path, fmt::format("{} goes through two parts at once ({}); they cannot lie in one place", s.name, s.plies[2].part + ", " + s.plies[3].part));

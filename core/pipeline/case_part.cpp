@@ -16,6 +16,10 @@ const char* exclusions[] = {
 void model_assumptions(const layout::Layout& l, results::Outcome& o)
 {
     o.assumptions.push_back({"edges of the skin on a rigid frame", "door flexibility left out", "model", "not run"});
+    for (const layout::Rib& r : l.ribs) {
+        o.assumptions.push_back({"ends of " + r.name, "held with the skin where they meet an edge of the panel; elsewhere the rib stops", "model", "not run"});
+        if (r.seen == model::Seen::assumed) o.cautions.push_back(fmt::format("{} is only assumed to be there; look or tap before you drill", r.name));
+    }
     if (l.nothing_hung()) return;
     o.assumptions.push_back({"own mass of the skin", "left out: the door carried it before", "model", "not run"});
     o.assumptions.push_back({"friction and preload of the bolts", "not counted", "model", "not run"});
