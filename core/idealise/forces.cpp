@@ -215,7 +215,7 @@ void contacts_of(const Structure& s, const Run& run, int bracket, const std::str
 {
     results::Contact c{name, run.load_case.name, 0, {0, 0}};
     for (const ContactJoint& j : s.contacts) {
-        if (j.bracket != bracket || (bracket < 0 && j.foot < 0)) continue;
+        if (j.bracket != bracket || (bracket < 0 && j.foot < 0) || !run.solved(0)) continue; // not solved: no figures
         const double push = -run.state(0).lambda(j.joint);
         c.resultant_N += push;
         c.at_mm[0] += push * j.at.x;
