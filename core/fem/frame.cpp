@@ -63,6 +63,21 @@ void release(Matrix12& k, bool pin_a, bool pin_b)
         for (std::size_t j = 0; j < kept.size(); ++j) k(kept[i], kept[j]) = condensed(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(j));
 }
 
+/// End displacements with those of pinned ends taken from the others.
+Matrix released(const Matrix12& k, bool pin_a, bool pin_b)
+{
+    std::vector<int> gone, kept;
+    for (int d = 0; d < 12; ++d) ((pin_a && (d == 4 || d == 5)) || (pin_b && (d == 10 || d == 11)) ? gone : kept).push_back(d);
+    Matrix keep = Matrix::Identity(12, 12);
+    if (gone.empty()) return keep;
+    const Matrix full = k, cc = full(gone, gone), ck = full(gone, kept), follow = -cc.ldlt().solve(ck);
+    for (std::size_t i = 0; i < gone.size(); ++i) {
+        keep(gone[i], gone[i]) = 0;
+        for (std::size_t j = 0; j < kept.size(); ++j) keep(gone[i], kept[j]) = follow(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(j));
+    }
+    return keep;
+}
+
 Matrix12 local_stiffness(const FrameModel& m, const FrameMember& b)
 {
     Matrix12 k = beam_stiffness(b.section, member_length(m, b));
@@ -199,6 +214,17 @@ Eigen::Matrix<double, 12, 1> member_forces(const Frame& frame, int member, const
     Eigen::Matrix<double, 12, 1> q;
     for (int k = 0; k < 12; ++k) q(k) = u(member_dof(b, k));
     return local_stiffness(frame.model, b) * (rotation(frame.model, b) * q);
+}
+
+MemberFrame member_frame(const Frame& frame, int member)
+{
+    const FrameMember& b = frame.model.members.at(static_cast<std::size_t>(member));
+    MemberFrame m;
+    m.length = member_length(frame.model, b);
+    m.rotation = rotation(frame.model, b);
+    m.keep = released(beam_stiffness(b.section, m.length), b.pin_a, b.pin_b);
+    for (int k = 0; k < 12; ++k) m.dofs.push_back(member_dof(b, k));
+    return m;
 }
 
 Vector mass_load(const Frame& frame, const std::vector<NodeMass>& masses, const Vec3& acceleration)

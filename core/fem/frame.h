@@ -37,6 +37,11 @@ struct Frame {
 /// (N, V_y, V_z, T, M_y, M_z), 12 values. For internal forces at b take them as they are; at a change the sign.
 [[nodiscard]] Eigen::Matrix<double, 12, 1> member_forces(const Frame& frame, int member, const Vector& u);
 
+/// What belongs to one member's end displacements: local = rotation * global; keep takes the bending rotations of pinned
+/// ends from the others (identity without pins).
+struct MemberFrame { std::vector<int> dofs; Matrix rotation, keep; double length = 0; };
+[[nodiscard]] MemberFrame member_frame(const Frame& frame, int member);
+
 /// Weight-like load: force vector of an acceleration (3 components, force per unit mass) on masses at points fixed to nodes.
 struct NodeMass { int node = 0; Vec3 at{0, 0, 0}; double mass = 0; };
 [[nodiscard]] Vector mass_load(const Frame& frame, const std::vector<NodeMass>& masses, const Vec3& acceleration);

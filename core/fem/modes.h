@@ -14,11 +14,11 @@ struct MassMatrix { Sparse M; };
 /// ribs' mass on their line. `density` t/mm3; `rib_mass` t/mm per rib, in the order of the model, or none.
 [[nodiscard]] MassMatrix skin_mass(const Skin& skin, double density, const std::vector<double>& rib_mass = {});
 
-/// Consistent mass of the members (translation on the line of centroids, rotation about the axis with density (I_y + I_z + A c^2) L)
-/// and masses at points fixed to nodes. `density` t/mm3, of all members.
+/// Consistent mass of the members, moving with the line of centroids and spinning about it (I_y + I_z); rotary inertia of bending
+/// left out. And masses at points fixed to nodes. `density` t/mm3, of all members.
 [[nodiscard]] MassMatrix frame_mass(const Frame& frame, double density, const std::vector<NodeMass>& masses = {});
 
-/// Rigid item: mass t, centre of mass mm, inertia about it t mm2 (axes x y z; symmetric, not negative).
+/// Rigid item: mass t, centre of mass mm, inertia about it t mm2 (axes x y z; symmetric, positive about every axis).
 [[nodiscard]] MassMatrix rigid_mass(double mass, const Vec3& centre, const Eigen::Matrix3d& inertia);
 
 /// What moves: shares of the kinetic energy of a mode, which sum to 1 over all bodies.

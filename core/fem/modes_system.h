@@ -1,0 +1,51 @@
+#pragma once
+#include "fem/modes.h"
+
+#include <deque>
+
+/// Internal to core/fem: K + s M of all bodies with the closed joints, solved as in statics (theory FE-24).
+namespace thinskin::fem {
+
+class ModesSystem {
+public:
+    ModesSystem(const Assembly& assembly, const std::vector<char>& active, const std::vector<MassMatrix>& masses);
+
+    [[nodiscard]] ModesStatus status() const { return status_; }
+    [[nodiscard]] const std::string& where() const { return where_; }
+    [[nodiscard]] Eigen::Index size() const { return size_; }
+    [[nodiscard]] double shift() const { return shift_; }
+    [[nodiscard]] const Sparse& mass() const { return mass_; }   ///< all bodies one after the other; zero at supported dofs
+    [[nodiscard]] Vector solve(const Vector& load) const;
+    [[nodiscard]] Mode describe(double omega_squared, const Vector& x) const;
+
+private:
+    const Assembly& bodies_;                 ///< as given
+    const std::vector<MassMatrix>& masses_;
+    std::deque<Body> shifted_;               ///< K + s M, factored
+    Assembly assembly_;                      ///< shifted bodies and closed joints
+    std::vector<Eigen::Index> begin_;        ///< first dof of each body
+    Eigen::Index size_ = 0;
+    double shift_ = 0;
+    Sparse mass_;
+    Matrix joint_flexibility_;
+    Eigen::LLT<Matrix> definite_;
+    Eigen::CompleteOrthogonalDecomposition<Matrix> general_;
+    bool is_definite_ = true;
+    ModesStatus status_ = ModesStatus::solved;
+    std::string where_;
+
+    bool add_body(std::size_t b);
+    void add_mass(std::vector<Eigen::Triplet<double>>& entries, std::size_t b) const;
+    void condense_joints(const std::vector<char>& active);
+    [[nodiscard]] Vector body_part(const Vector& x, std::size_t b) const;
+    [[nodiscard]] Vector free_solve(const Vector& load) const;
+    [[nodiscard]] Vector joint_loads(const Vector& lambda) const;
+    [[nodiscard]] Vector lambda(const Vector& free) const;
+    [[nodiscard]] BodyShare share(std::size_t b, const Vector& x) const;
+    [[nodiscard]] double residual(double omega_squared, const Vector& x) const;
+};
+
+/// "item moves along z, 81 %": the body with the largest share and what it does most.
+[[nodiscard]] std::string mode_words(const std::vector<BodyShare>& shares, const Assembly& assembly);
+
+} // namespace thinskin::fem
