@@ -19,6 +19,8 @@ void check(const Assembly& assembly, int skin_body, const LargeModel& model, con
     require(linear.status == SolveStatus::solved && linear.lambda.size() == static_cast<Eigen::Index>(assembly.joints.size()),
             "the linear state is not a solved state of these joints");
     require(rule.most_steps >= 1 && rule.most_load_steps >= 1 && rule.force_tolerance > 0, "the Newton rule makes no sense");
+    for (const UnitLoad& load : loads)
+        for (const Vector& on_body : load.on_body) require(on_body.allFinite(), "a load is not a number");
     require(start_u == nullptr || start_u->size() == body.dofs, "the start has the wrong length");
 }
 
