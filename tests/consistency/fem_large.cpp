@@ -294,11 +294,11 @@ TEST_CASE("Membrane forces against a made-up displacement field: second order, a
         const fem::SkinPoint p = fem::skin_point_large(*m, fem::large_field(*m, u), x, y);
         return (Eigen::Vector3d(p.N_x, p.N_y, p.N_xy) - N).norm() / N.norm();
     };
-    for (const auto& [x, y] : {std::pair{350.0, 300.0}, std::pair{140.0, 225.0}, std::pair{0.0, 450.0}, std::pair{700.0, 900.0}}) {
-        CAPTURE(x);
-        CAPTURE(y);
-        CHECK(std::log2(error(50, x, y) / error(25, x, y)) > 1.7);
-        CHECK(error(25, x, y) < 0.02);
+    for (const auto& at : {std::pair{350.0, 300.0}, std::pair{140.0, 225.0}, std::pair{0.0, 450.0}, std::pair{700.0, 900.0}}) {
+        CAPTURE(at.first);
+        CAPTURE(at.second);
+        CHECK(std::log2(error(50, at.first, at.second) / error(25, at.first, at.second)) > 1.7);
+        CHECK(error(25, at.first, at.second) < 0.02);
     }
 }
 
