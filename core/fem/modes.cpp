@@ -13,7 +13,7 @@
 namespace thinskin::fem {
 namespace {
 
-constexpr double accuracy = 1e-10;           // of 1 / (omega^2 + s)
+constexpr double accuracy = 1e-8;            // of 1 / (omega^2 + s)
 constexpr Eigen::Index dense_size = 60;      // below: no iteration
 constexpr int most_rounds = 12;
 
@@ -67,7 +67,7 @@ bool search(const ModesSystem& system, int count, std::uint32_t seed, Found& fou
     Inverse inverse{system, found};
     Mass mass{system};
     const int wanted = std::min<int>(count, static_cast<int>(system.size()) - 1);
-    const int space = std::min<int>(std::max(2 * wanted + 12, 24), static_cast<int>(system.size()));
+    const int space = std::min<int>(std::max(2 * wanted + 6, 12), static_cast<int>(system.size()));
     Spectra::SymGEigsShiftSolver<Inverse, Mass, Spectra::GEigsMode::ShiftInvert> solver(inverse, mass, wanted, space, -system.shift());
     const Vector start = start_vector(inverse, seed);
     if (!(start.dot(system.mass() * start) > 0)) return true; // nothing with mass is left
