@@ -63,6 +63,25 @@ struct FaceStress { double membrane = 0, bending = 0, top = 0, bottom = 0; ///< 
 };
 [[nodiscard]] FaceStress face_stress(const SheetSection& sheet, const SkinPoint& p);
 
+/// The sheet round a washer on a fine grid of its own: along the boundary of a rectangle it moves as the global solution does, inside it
+/// carries the same forces (theory FE-26). For stresses within a few grid spacings of a footprint, which the global grid does not settle.
+struct LocalForce { Footprint where; SkinDirection direction = SkinDirection::z; double force = 0; }; ///< N on the skin, panel axes
+struct LocalArea { double x0 = 0, y0 = 0, x1 = 0, y1 = 0, spacing = 0; };  ///< mm; clipped to the panel
+struct LargeLocal {
+    SolveStatus status = SolveStatus::not_converged; ///< solved or not_converged; then no figures
+    std::string where;
+    LocalArea area;
+    std::shared_ptr<const LargeModel> model;
+    LargeField field;
+};
+/// `forces`: every force on the skin whose footprint lies in the area; `pressure` N/mm2 over all of it.
+/// About three footprint widths each way and a quarter of the footprint as spacing settle the stress beside it to 2 %.
+/// Throws std::invalid_argument for an area without size or a footprint that reaches over its boundary.
+[[nodiscard]] LargeLocal large_local(const LargeModel& global, const LargeField& field, const LocalArea& area, const std::vector<LocalForce>& forces,
+                                     double pressure = 0);
+/// Fields at a point in panel coordinates.
+[[nodiscard]] SkinPoint local_point(const LargeLocal& local, double x, double y);
+
 /// Traction handed to one edge at n stations (as edge_flow, with the membrane field of the deflected state).
 [[nodiscard]] std::vector<EdgeFlow> edge_flow_large(const LargeModel& model, const LargeField& field, int edge, int stations);
 
