@@ -17,6 +17,8 @@ const Removal removals[] = {
     {"section of the frame", {{"section: box 60x25x0.7, ", ""}}, "reinforcement"},
     {"weld of arm and leg", {{"arm_leg: {weld: 3 mm}, ", ""}}, "bracket"},
     {"weld of brace and arm", {{", brace_arm: {weld: 3 mm}", ""}}, "bracket"},
+    {"weld of brace and leg", {{", brace_leg: {weld: 3 mm}", ""}}, "bracket"},
+    {"latch", {{"latches: [{at: [0 mm, 580 mm]}]", "latches: []"}}, "door"},
     {"hinge evidence", {{"evidence: {kind: maker_limit, mass: 50 kg, at: [370 mm, 900 mm, 220 mm], note: invented for the demo}", "evidence: {kind: none}"}}, "door"},
     {"slam", {{"  slam: {edge_speed: 1.2 m/s, stop: 40 ms}\n", ""}}, "door"},
 };
