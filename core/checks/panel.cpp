@@ -53,7 +53,7 @@ std::vector<results::Check> panel(const Demands& d)
     }
     std::vector<results::Check> out;
     Place stress = place("skin stress", "stress of the skin outside the washers");
-    stress.note = "bending and membrane, both faces, read on a ring round each washer and at the grid; the ring is up to 5 % off on a 30 mm grid";
+    stress.note = "bending and membrane, both faces, read on a ring round each washer and at the grid; the ring is up to 20 % off on a 30 mm grid";
     out.push_back(worst_of(stress, demands(d, &results::SkinState::max_von_mises_MPa), strength::SheetStress{s.fy}));
     out.push_back(worst_of(place("hem shear flow", "shear flow handed to the hem"), demands(d, &results::SkinState::hem_shear_flow_N_mm), strength::ShearFlow{d.layout->skin.core, s.fy}));
     deflection_row(d, out);
