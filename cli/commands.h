@@ -14,6 +14,11 @@ struct CheckOptions {
 };
 [[nodiscard]] Exit run_check(const CheckOptions& options);
 
+/// Writes record.html, result.json (as check --json) and case.yaml (the bytes that were checked) into `folder`, which is made if it
+/// is not there; files of these names are overwritten, and it says so. Ends as check does.
+struct RecordOptions { std::string file, folder, date; bool strict = false; }; ///< date: YYYY-MM-DD, empty: a line to fill in
+[[nodiscard]] Exit run_record(const RecordOptions& options);
+
 struct CatalogueOptions { std::string table; };                              ///< empty: the list of tables
 [[nodiscard]] Exit run_catalogue(const CatalogueOptions& options);
 

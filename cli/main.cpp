@@ -16,6 +16,7 @@ using cli::Exit;
 
 struct Parsed {
     cli::CheckOptions check;
+    cli::RecordOptions record;
     cli::CatalogueOptions catalogue;
     cli::FormulaOptions formula;
     cli::NewOptions starter;
@@ -42,6 +43,16 @@ void add_check(CLI::App& app, Parsed& p)
     c->add_flag("--json", p.check.json, "result as JSON; several cases give one array");
     c->add_flag("--detail", p.check.detail, "every row and force, clauses, inputs, hand sums, solver time");
     c->add_flag("--strict", p.check.strict, "what passes on judgement counts as not covered");
+    c->footer("\n" + std::string(exit_codes) + "\n\n" + std::string(base::caution_text));
+}
+
+void add_record(CLI::App& app, Parsed& p)
+{
+    CLI::App* c = command(app, p, "record", "Write the job record: a page to print, the result as JSON, a copy of the case", [&p] { return cli::run_record(p.record); });
+    c->add_option("CASE", p.record.file, "case file (YAML)")->required();
+    c->add_option("-o,--output", p.record.folder, "folder for record.html, result.json and case.yaml; files of these names are overwritten")->required();
+    c->add_option("--date", p.record.date, "date on the record, YYYY-MM-DD; without it a line to fill in");
+    c->add_flag("--strict", p.record.strict, "what passes on judgement counts as not covered");
     c->footer("\n" + std::string(exit_codes) + "\n\n" + std::string(base::caution_text));
 }
 
@@ -88,6 +99,7 @@ int main(int argc, char** argv)
     Parsed p;
     app.add_flag("-v,--verbose", p.verbose, "messages for developers on standard error");
     add_check(app, p);
+    add_record(app, p);
     add_catalogue(app, p);
     add_new(app, p);
     add_formula(app, p);

@@ -1,5 +1,6 @@
 #include "report/svg.h"
 
+#include <algorithm>
 #include <array>
 #include <fmt/format.h>
 
@@ -15,7 +16,7 @@ constexpr double gap_between_views = 4; // mm on paper
 
 constexpr const char* style_sheet =
     "<style>.ts path,.ts circle{fill:none;stroke:#1b1f24;stroke-linejoin:round}"
-    ".ts text{font-family:'DejaVu Sans','Liberation Sans',Arial,sans-serif;fill:#1b1f24;stroke:#fff;stroke-width:.7;paint-order:stroke;stroke-linejoin:round}"
+    ".ts text{font-family:'DejaVu Sans','Liberation Sans',Arial,sans-serif;fill:#1b1f24;stroke:#fff!important;stroke-width:.7!important;paint-order:stroke;stroke-linejoin:round}"
     ".ts .v{stroke-width:.35}.ts .t{stroke-width:.18}.ts .h{stroke-width:.2;stroke-dasharray:1.4 .7}"
     ".ts .c{stroke-width:.15;stroke-dasharray:3.2 .6 .5 .6}.ts .p{stroke-width:.18;stroke-dasharray:3.2 .6 .4 .6 .4 .6}"
     ".ts .d{stroke-width:.12;stroke:#59616b}.ts .f{fill:#1b1f24;stroke-width:.1}.ts .d.f{fill:#59616b}"

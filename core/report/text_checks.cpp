@@ -100,18 +100,6 @@ std::string reason(const Check& c)
     return text + "; lifted by " + c.lift_with;
 }
 
-/// One line for each distinct reason; the same reason in twenty load cases is told once.
-std::vector<std::string> reasons(const Outcome& o)
-{
-    std::vector<std::string> lines;
-    std::set<std::tuple<std::string, std::string, std::string>> seen;
-    for (const Check& c : o.checks) {
-        if (c.status != Status::not_covered || !seen.insert({c.part, c.title, c.note}).second) continue;
-        lines.push_back(reason(c));
-    }
-    return lines;
-}
-
 } // namespace
 
 std::string margin_table(const Outcome& o, const TextOptions& t)
@@ -129,11 +117,20 @@ std::string margin_table(const Outcome& o, const TextOptions& t)
     return s + table.text() + more;
 }
 
-std::string not_covered_lines(const Outcome& o, const TextOptions& t)
+std::vector<std::string> not_covered_items(const Outcome& o)
 {
-    std::vector<std::string> lines = reasons(o);
+    std::vector<std::string> lines;
+    std::set<std::tuple<std::string, std::string, std::string>> seen;
+    for (const Check& c : o.checks)
+        if (c.status == Status::not_covered && seen.insert({c.part, c.title, c.note}).second) lines.push_back(reason(c));
     for (const std::string& extra : o.not_covered)
         if (std::find(lines.begin(), lines.end(), extra) == lines.end()) lines.push_back(extra);
+    return lines;
+}
+
+std::string not_covered_lines(const Outcome& o, const TextOptions& t)
+{
+    const std::vector<std::string> lines = not_covered_items(o);
     return lines.empty() ? "" : heading("Not covered: no figure here says that these hold") + bullet_list(lines, t.width);
 }
 

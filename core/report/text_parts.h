@@ -26,6 +26,9 @@ using results::Outcome;
 
 [[nodiscard]] std::string force_details(const Outcome&, const TextOptions&);   ///< --detail: all forces and movements
 
+/// One line for each distinct reason (the same in twenty load cases is told once), then what the pipeline could not run.
+[[nodiscard]] std::vector<std::string> not_covered_items(const Outcome&);
+
 [[nodiscard]] std::string bullet_list(const std::vector<std::string>& items, int width);
 
 } // namespace thinskin::report

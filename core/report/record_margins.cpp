@@ -1,0 +1,139 @@
+#include "base/status.h"
+#include "formulary/formulary.h"
+#include "report/figures.h"
+#include "report/html.h"
+#include "report/record_parts.h"
+
+#include <cmath>
+#include <fmt/format.h>
+#include <limits>
+#include <set>
+
+namespace thinskin::report {
+namespace {
+
+using base::Status;
+using results::Check;
+
+bool has_figures(const Outcome& o, const Check& c) { return c.has_numbers() && o.verdict != base::Verdict::not_solved; }
+
+std::string unit_of(const base::Card* card, const std::string& symbol)
+{
+    if (card)
+        for (const base::Symbol& s : card->symbols)
+            if (s.name == symbol && s.unit != "-") return " " + s.unit;
+    return "";
+}
+
+std::string numbers_in(const base::Card* card, const Check& c)
+{
+    std::string s;
+    for (const auto& [name, value] : c.inputs) s += (s.empty() ? "" : ", ") + fmt::format("{} = {:.6g}{}", name, value, unit_of(card, name));
+    return s;
+}
+
+std::string source_of(const Check& c)
+{
+    std::string s = c.source;
+    if (!c.edition.empty()) s += (s.empty() ? "" : ", ") + c.edition;
+    return c.label.empty() ? s : s + " [" + c.label + "]";
+}
+
+/// Formula, numbers in, source, note: the second line of a row.
+std::string below(const Check& c)
+{
+    const base::Card* card = c.formula.empty() ? nullptr : formulary::find(c.formula);
+    std::string html;
+    const auto add = [&html](const std::string& piece) {
+        if (!piece.empty()) html += (html.empty() ? "" : " &middot; ") + piece;
+    };
+    if (!c.formula.empty()) add("<b>" + escaped(c.formula) + "</b>" + (card ? " " + escaped(card->formula) : ""));
+    add(escaped(numbers_in(card, c)));
+    add(escaped(source_of(c)));
+    add(escaped(c.note));
+    if (!c.lift_with.empty() && c.note.find(c.lift_with) == std::string::npos) add("lifted by " + escaped(c.lift_with));
+    return html;
+}
+
+std::string_view css_of(Status s) { return s == Status::fail ? "fail" : s == Status::not_covered ? "open" : ""; }
+
+void margin_row(HtmlTable& t, const Outcome& o, const Check& c)
+{
+    const bool all = has_figures(o, c);
+    const auto known = [all](double v) { return all || v != 0 ? figure(v) : std::string("-"); };
+    t.row({c.part, c.title, c.load_case, known(c.demand), known(c.capacity), c.unit, all ? utilisation_text(c.utilisation()) : "-", all ? margin_text(c.margin()) : "-",
+           std::string(base::name(c.status)) + (c.required ? "" : ", not required")},
+          fmt::format("class=\"{}\" data-check=\"{}\"", css_of(c.status), escaped(c.id)), below(c));
+}
+
+const std::vector<HtmlColumn> fastener_columns{{"fastener"}, {"load case"}, {"tension", true}, {"by hand", true}, {"prying", true}, {"shear x", true}, {"shear y", true}, {"one row", true}, {"by hand", true}, {"stands"}};
+
+void fastener_row(HtmlTable& t, const results::FastenerForce& f)
+{
+    const auto n0 = [](double v) { return fixed(v, 0); };
+    std::string why = f.difference;
+    if (!f.stands) why += (why.empty() ? "" : "; ") + f.why_not;
+    t.row({f.name, f.load_case, n0(f.tension_N), n0(f.hand_tension_N), n0(f.prying_N), n0(f.shear_x_N), n0(f.shear_y_N), n0(f.row_shear_N), n0(f.hand_shear_N), f.stands ? "yes" : "no"}, "", escaped(why));
+}
+
+struct Least { double margin = std::numeric_limits<double>::infinity(); bool figures = false, failed = false, open = false; };
+
+} // namespace
+
+std::map<std::string, std::string> part_notes(const Outcome& o)
+{
+    std::map<std::string, std::string> notes;
+    if (o.verdict == base::Verdict::not_solved) return notes;
+    std::map<std::string, Least> least;
+    for (const Check& c : o.checks) {
+        Least& l = least[c.part];
+        l.open = l.open || c.status == Status::not_covered;
+        l.failed = l.failed || c.status == Status::fail;
+        if (!c.has_numbers()) continue;
+        l.figures = true;
+        if (!std::isnan(l.margin) && !(c.margin() >= l.margin)) l.margin = c.margin(); // a missing figure stays
+    }
+    for (const auto& [part, l] : least)
+        notes[part] = l.figures ? margin_text(l.margin) + (l.failed ? " fail" : "") + (l.open ? " n.c." : "") : l.failed ? "fail" : "n.c.";
+    return notes;
+}
+
+std::string record_margins(const Outcome& o)
+{
+    HtmlTable t({{"part"}, {"check"}, {"load case"}, {"demand", true}, {"capacity", true}, {"unit"}, {"used", true}, {"margin", true}, {"status"}}, "two");
+    for (const Check& c : o.checks) margin_row(t, o, c);
+    if (t.empty()) return "";
+    return html_paragraph("margin = capacity / demand - 1 (0: exactly used up), rounded down; used = demand / capacity, rounded up. Capacities are already divided by their safety factors. "
+                          "The line under each check: formula, numbers in, source, edition [how well it is sourced], note.")
+           + t.html();
+}
+
+std::string record_clauses(const Outcome& o)
+{
+    std::set<std::string> ids;
+    for (const Check& c : o.checks)
+        if (!c.formula.empty()) ids.insert(c.formula);
+    HtmlTable t({{"id"}, {"formula"}, {"source"}, {"range"}, {"does not say"}});
+    for (const std::string& id : ids) {
+        const base::Card* card = formulary::find(id);
+        if (card) t.row({id, card->title + ": " + card->formula, fmt::format("{}, {} [{}]", card->source, card->edition, base::name(card->label)), card->range, card->not_for});
+    }
+    return t.html();
+}
+
+std::string record_hand_check(const Outcome& o)
+{
+    HtmlTable bolts(fastener_columns, "two");
+    for (const results::FastenerForce& f : o.fasteners) fastener_row(bolts, f);
+    HtmlTable ends({{"member"}, {"end"}, {"load case"}, {"x, N", true}, {"y, N", true}, {"z, N", true}, {"z by hand, N", true}, {"stands"}}, "two");
+    for (const results::EndForce& e : o.member_ends)
+        ends.row({e.name, e.end, e.load_case, fixed(e.force_N[0], 0), fixed(e.force_N[1], 0), fixed(e.force_N[2], 0), fixed(e.hand_N, 0), e.stands ? "yes" : "no"}, "",
+                 escaped(e.difference + (e.stands ? "" : (e.difference.empty() ? "" : "; ") + e.why_not)));
+    if (bolts.empty() && ends.empty()) return "";
+    std::string s = html_paragraph("By hand: rigid bracket, lever rule, bolt group, worked out from the case alone. Where solver and hand differ by more than 1.5 times, the line below takes the difference apart in newtons.");
+    if (!bolts.empty()) s += "<h3>Fasteners, N</h3>\n" + bolts.html();
+    if (!ends.empty()) s += "<h3>Ends of members: force of the member on the frame</h3>\n" + ends.html();
+    return s;
+}
+
+} // namespace thinskin::report
