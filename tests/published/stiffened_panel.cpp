@@ -1,0 +1,112 @@
+// A whole stiffened panel against a general-purpose finite-element library. Reference: figures recorded on 2026-11-25 with GetFEM 5.4.2,
+// tests/verification/stiffened_panel.csv with the program that made them beside it; where the library is installed, the test
+// library_stiffened_panel computes them anew. The same plate and beam theory, other elements (composite C1, nine-node membrane), other
+// code. The study prints the table of docs/verification/ribs.md:
+//   test_published --test-case="Study: stiffened panel*" --success=false
+#include "fem/skin.h"
+#include "support/csv.h"
+#include "support/near.h"
+#include "verification/stiffened_panel.h"
+
+#include <cmath>
+#include <cstdio>
+
+using namespace thinskin;
+using tests::check_near_rel;
+using verification::Panel;
+
+TEST_SUITE_BEGIN("published: plates");
+
+namespace {
+
+constexpr Panel panel;
+
+fem::Skin skin(double spacing)
+{
+    fem::SkinModel m;
+    m.width = panel.width, m.height = panel.height, m.spacing = spacing;
+    m.sheet = {panel.E, panel.nu, panel.thickness};
+    fem::RibModel rib;
+    rib.name = "angle";
+    rib.from = {0, panel.rib_y}, rib.to = {panel.width, panel.rib_y};
+    rib.E = panel.E, rib.G = panel.G, rib.A = panel.A, rib.I_normal = panel.I, rib.J = panel.J, rib.offset_z = panel.centroid_z;
+    m.ribs = {rib};
+    return fem::make_skin(m);
+}
+
+fem::Vector under(const fem::Skin& s, const std::string& load)
+{
+    fem::Vector f = fem::Vector::Zero(s.body.dofs);
+    if (load == "force on the rib") fem::add(f, fem::skin_port(s, {panel.force_x, panel.on_rib, 0, 0}, fem::SkinDirection::z), 1);
+    else if (load == "force beside the rib") fem::add(f, fem::skin_port(s, {panel.force_x, panel.beside_y, 0, 0}, fem::SkinDirection::z), 1);
+    else f = fem::skin_pressure(s, panel.pressure);
+    return fem::solve(s.body, f);
+}
+
+std::vector<tests::CsvRow> finest()
+{
+    std::vector<tests::CsvRow> rows;
+    for (const tests::CsvRow& r : tests::read_csv("../verification/stiffened_panel"))
+        if (r.number("across") == 64) rows.push_back(r);
+    REQUIRE(rows.size() == 15);
+    return rows;
+}
+
+/// What 30 mm of spacing leaves, with its reason; each goes down with the spacing (the study).
+double tolerance(const std::string& load, double y)
+{
+    if (load == "force beside the rib" && y == panel.beside_y) return 0.004; // point force between grid lines, docs/verification/plates.md
+    // Only the angle's twist takes the bending over to the other side. A held edge holds w_xy, so the last element of the rib cannot
+    // twist freely up to its end: first order, on the stiff side.
+    if (load == "force beside the rib" && y < panel.rib_y) return 0.01;
+    return 0.0025; // the rib's own bending, second order
+}
+
+} // namespace
+
+TEST_CASE("Stiffened panel against a general finite-element library: deflections and the stretch of the rib's line, three loads, five places")
+{
+    const fem::Skin s = skin(30);
+    for (const tests::CsvRow& r : finest()) {
+        const std::string load = r.text("load");
+        const double x = r.number("x"), y = r.number("y");
+        INFO(load, " at ", x, ", ", y);
+        const fem::SkinPoint p = fem::skin_point(s, under(s, load), x, y);
+        check_near_rel(p.w, r.number("w"), tolerance(load, y));
+        // 1 %: second order in the spacing; zero in the middle by symmetry
+        if (y == panel.rib_y && x != panel.force_x) check_near_rel(p.u, r.number("u"), 0.01);
+    }
+}
+
+TEST_CASE("The recorded figures of the stiffened panel have settled: 32 and 64 elements across differ by less than 0.06 %")
+{
+    const auto rows = tests::read_csv("../verification/stiffened_panel");
+    int compared = 0;
+    for (const tests::CsvRow& fine : rows)
+        for (const tests::CsvRow& r : rows)
+            if (fine.number("across") == 64 && r.number("across") == 32 && fine.text("load") == r.text("load") && fine.text("x") == r.text("x") && fine.text("y") == r.text("y")) {
+                check_near_rel(r.number("w"), fine.number("w"), 6e-4);
+                ++compared;
+            }
+    CHECK(compared == 15);
+}
+
+TEST_CASE("Study: stiffened panel, difference in per cent to the library's finest grid at 60, 40, 30, 20, 15, 10 mm spacing")
+{
+    constexpr double spacings[] = {60, 40, 30, 20, 15, 10};
+    std::vector<fem::Skin> skins;
+    for (const double h : spacings) skins.push_back(skin(h));
+    for (const tests::CsvRow& r : finest()) {
+        const double x = r.number("x"), y = r.number("y");
+        std::printf("| %s | w at (%g, %g) | %.6g |", r.text("load").c_str(), x, y, r.number("w"));
+        double last = 1;
+        for (const fem::Skin& s : skins) {
+            last = fem::skin_point(s, under(s, r.text("load")), x, y).w / r.number("w") - 1;
+            std::printf(" %+.3f |", 100 * last);
+        }
+        std::printf("\n");
+        CHECK(std::abs(last) < tolerance(r.text("load"), y) / 2); // a third of the spacing
+    }
+}
+
+TEST_SUITE_END();
