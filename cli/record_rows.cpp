@@ -44,7 +44,16 @@ std::string measured_from(const model::Case& c, const std::string& key)
     const bool by_default = std::any_of(c.defaults.begin(), c.defaults.end(), [&](const model::DefaultTaken& d) { return d.key_path == key; });
     if (by_default) return "default";
     const casefile::Row* row = row_of(key);
-    return row != nullptr && row->measured() ? "not stated: taken as assumed" : "";
+    return row != nullptr && row->measured() ? "assumed (not stated)" : "";
+}
+
+/// Key path as the rest of the program writes it: fastener_kinds.NAME.key -> fastener_kinds[NAME].key; a name may hold dots.
+std::string with_brackets(const std::string& key)
+{
+    const std::string kinds = "fastener_kinds.";
+    const std::size_t last = key.rfind('.');
+    if (key.rfind(kinds, 0) != 0 || last <= kinds.size()) return key;
+    return "fastener_kinds[" + key.substr(kinds.size(), last - kinds.size()) + "]" + key.substr(last);
 }
 
 /// "item.box.size[2]" -> "item.box.size"; other paths unchanged.
@@ -81,14 +90,15 @@ std::vector<report::InputRow> record_rows(const model::Case& c)
     };
     for (const std::string& line : casefile::list_values(c)) {
         const std::size_t at = colon(line);
-        const std::string path = line.substr(0, at), key = without_index(path), value = at + 2 <= line.size() ? line.substr(at + 2) : "";
-        if (open && key != path && rows.back().key == key) {
+        const std::string path = line.substr(0, at), key = with_brackets(without_index(path)), value = at + 2 <= line.size() ? line.substr(at + 2) : "";
+        const bool of_list = without_index(path) != path;
+        if (open && of_list && rows.back().key == key) {
             rows.back().value += ", " + value;
             continue;
         }
         close();
         if (key.size() > 5 && key.compare(key.size() - 5, 5, "_from") == 0 && c.measured_from.count(key.substr(0, key.size() - 5)) != 0) continue; // told beside its value
-        open = key != path;
+        open = of_list;
         rows.push_back({key, (open ? "[" : "") + value, measured_from(c, key)});
     }
     close();

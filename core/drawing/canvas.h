@@ -31,7 +31,7 @@ private:
     View& view_;
 };
 
-/// A name or number that belongs near a point; `placed` finds the place. own: places in the order in which they are tried first.
+/// A name or number that belongs near a point. clear: room left round the point; a leader ends there, else with a dot in the point.
 struct Label { Point target; std::string text; Part part; double height = 25; double clear = 0; bool leader = false; };
 
 /// Puts labels where they meet no text, as few lines as possible and stay near their point, within `room`.
@@ -56,9 +56,10 @@ void draw_door(const layout::Layout& l, Canvas& e, Canvas& s, double h);
 void draw_zones(const layout::Layout& l, Canvas& e);
 void draw_reinforcement(const layout::Layout& l, Canvas& e, Canvas& s);
 void draw_brackets(const layout::Layout& l, Canvas& e, Canvas& s);
-void draw_fasteners(const layout::Layout& l, Canvas& e, Canvas& s);
+void draw_fasteners(const layout::Layout& l, Canvas& e, Canvas& s, double h);
 void draw_item(const layout::Layout& l, Canvas& e, Canvas& s, double h);
-void draw_loads(const layout::Layout& l, const results::Outcome* o, Canvas& e, Canvas& s, double h);
+/// Figures of forces come back as labels: they find their place when everything is drawn.
+[[nodiscard]] std::vector<Label> draw_loads(const layout::Layout& l, const results::Outcome* o, Canvas& e, Canvas& s, double h);
 void dimension(const layout::Layout& l, View& e, View& s, double h);
 
 /// Numbers and words of the parts, and where their numbers point in the two views.

@@ -18,24 +18,22 @@ void place(Places& p, Point at, const Part& part, const std::string& words = "")
 Places places(const layout::Layout& l)
 {
     Places p;
-    const Part datum{PartKind::dimension, "datum"};
-    place(p, {0, 0}, datum);
-    for (const layout::Bracket& b : l.brackets)
-        for (const layout::Stack& s : b.fasteners) place(p, s.at, {PartKind::fastener, s.name});
+    for (const layout::Stack* s : l.outer_stacks()) place(p, s->at, {PartKind::fastener, s->name});
     for (const layout::Angle& a : l.angles)
         for (const layout::MemberEnd& end : a.ends)
+            for (const layout::Stack& s : end.fasteners) place(p, s.at, {PartKind::end_fixing, s.name});
+    for (const layout::Strap& t : l.straps)
+        for (const layout::StrapEnd& end : t.ends)
             for (const layout::Stack& s : end.fasteners) place(p, s.at, {PartKind::end_fixing, s.name});
     if (l.door)
         for (Point q : l.door->latches) (q.x > l.width / 2 ? p.hinges : p.y).push_back({q.y, q, "latch", {PartKind::latch, "latch"}});
     if (l.door && l.door->rest) p.x.push_back({l.door->rest->x, *l.door->rest, "rest", {PartKind::rest, "rest"}});
     if (l.door && l.door->has_hinges)
-        for (double y : l.door->hinge_heights) (l.door->hinges_right ? p.hinges : p.y).push_back({y, {l.door->pin_x, y}, "hinge", {PartKind::hinge, "hinge"}});
+        for (double y : l.door->hinge_heights) (l.door->hinges_right ? p.hinges : p.y).push_back({y, {l.door->pin_x, y}, "", {PartKind::hinge, "hinge"}});
     if (!l.source) return p;
     const auto given = [&p](const model::Point2& at, const Part& part) { place(p, {at.x.value, at.y.value}, part); };
     for (const auto& g : l.source->gauges) given(g.at, {PartKind::gauge, g.name});
     for (const auto& f : l.source->forces) given(f.at, {PartKind::load, "force"});
-    if (l.source->item)
-        for (const auto& f : l.source->item->fixings) given(f.at, {PartKind::fastener, f.name});
     return p;
 }
 
@@ -60,7 +58,10 @@ void spans(const layout::Layout& l, View& e, double h)
         const Point p = a.bar.from, q = a.bar.to;
         if (lies ? !once(level, p.x, q.x) : !once(upright, p.y, q.y)) continue;
         const double length = lies ? std::abs(q.x - p.x) : std::abs(q.y - p.y);
-        e.dimensions.push_back({p, q, lies, lies ? below(e, h) : left_of(e, h), millimetres(length), h, part});
+        // Extension lines start outside of the figures that stand between the member and its dimension.
+        const Box b = e.extent();
+        const Point first = lies ? Point{p.x, b.y0} : Point{b.x0, p.y}, second = lies ? Point{q.x, b.y0} : Point{b.x0, q.y};
+        e.dimensions.push_back({first, second, lies, lies ? below(e, h) : left_of(e, h), millimetres(length), h, part});
     }
 }
 
@@ -93,11 +94,12 @@ void dimension(const layout::Layout& l, View& e, View& s, double h)
 {
     const Part skin{PartKind::skin, "skin"};
     const Places p = places(l);
+    e.circles.push_back({{0, 0}, 0.35 * h, false, Style::thin, {PartKind::dimension, "datum"}}); // origin of the running dimensions
     place_ordinates(e, p.x, true, -2.5 * h, -1, h);
     place_ordinates(e, p.y, false, -2.5 * h, -1, h);
     if (!p.hinges.empty()) place_ordinates(e, p.hinges, false, l.width + 3 * h, 1, h);
     spans(l, e, h);
-    e.dimensions.push_back({{0, 0}, {l.width, 0}, true, below(e, h), millimetres(l.width), h, skin});
+    e.dimensions.push_back({{0, l.height}, {l.width, l.height}, true, e.extent().y1 + 1.2 * h, millimetres(l.width), h, skin});
     e.dimensions.push_back({{0, 0}, {0, l.height}, false, left_of(e, h), millimetres(l.height), h, skin});
 
     Places q;

@@ -7,10 +7,10 @@ namespace thinskin::drawing {
 
 namespace {
 
-void title(View& v, const std::string& text, double x, double y, double h)
+void title(View& v, const std::string& text, Anchor anchor, double y, double h)
 {
     v.title = text;
-    v.texts.push_back({{x, y}, text, 1.1 * h, Anchor::start, false, {PartKind::note, "title"}});
+    v.texts.push_back({{0, y}, text, 1.1 * h, anchor, false, {PartKind::note, "title"}});
 }
 
 std::string faces(const layout::Layout& l)
@@ -24,19 +24,22 @@ std::string faces(const layout::Layout& l)
     return "";
 }
 
+/// Small marks whose leader ends beside them instead of in them.
+bool is_symbol(PartKind k) { return k == PartKind::fastener || k == PartKind::end_fixing || k == PartKind::gauge || k == PartKind::hinge; }
+
 std::vector<Label> number_labels(const std::vector<Numbered>& parts, bool elevation, const Options& o)
 {
     std::vector<Label> all;
     for (const Numbered& n : parts) {
         std::string text = std::to_string(n.row.number);
         const auto note = o.notes.find(n.row.checked_as);
-        if (note != o.notes.end() && !n.row.checked_as.empty()) text += "  " + note->second;
+        if (note != o.notes.end() && !n.row.checked_as.empty()) text += ": " + note->second;
         for (const Point& p : elevation ? n.in_elevation : n.in_side) {
             // Parts behind each other from the side share one label.
             const auto same = std::find_if(all.begin(), all.end(), [&p](const Label& l) { return l.target.x == p.x && l.target.y == p.y; });
             if (!elevation) text = std::to_string(n.row.number);
             if (same != all.end()) same->text += ", " + text;
-            else all.push_back({p, text, n.row.part, 1.1 * o.text_height, 0, true});
+            else all.push_back({p, text, n.row.part, 1.1 * o.text_height, is_symbol(n.row.part.kind) ? 0.7 * o.text_height : 0, true});
         }
     }
     return all;
@@ -54,22 +57,24 @@ Drawing draw(const layout::Layout& l, const results::Outcome* outcome, const Opt
     draw_panel(l, e, s, h);
     draw_reinforcement(l, e, s);
     draw_brackets(l, e, s);
-    draw_fasteners(l, e, s);
+    draw_fasteners(l, e, s, h);
     draw_zones(l, e);
     draw_door(l, e, s, h);
-    draw_loads(l, outcome, e, s, h);
+    const std::vector<Label> forces = draw_loads(l, outcome, e, s, h);
     const Box side_of_parts = d.side.extent();
     dimension(l, d.elevation, d.side, h);
     const double top = std::max(d.elevation.extent().y1, d.side.extent().y1) + 1.5 * h;
-    title(d.elevation, "from outside (" + faces(l) + ")", 0, top, h);
-    title(d.side, "inside | outside", -9 * h, top, h);
+    title(d.elevation, "from outside (" + faces(l) + ")", Anchor::start, top, h);
+    title(d.side, "inside | outside", Anchor::middle, top, h);
 
     const std::vector<Numbered> parts = parts_list(l);
     for (const Numbered& n : parts) d.legend.push_back(n.row);
     const double right = l.door && l.door->has_hinges ? std::max(l.width, l.door->pin_x) : l.width;
     place_labels(d.elevation, names(l, h), {0, 0, l.width, l.height});
     place_labels(d.elevation, number_labels(parts, true, options), {0, 0.2 * h, right + 9 * h, l.height});
-    place_labels(d.side, number_labels(parts, false, options), {std::min(side_of_parts.x0, -8 * h), 0.2 * h, std::max(side_of_parts.x1, 5 * h), l.height});
+    const Box room{std::min(side_of_parts.x0, -8 * h), 0.2 * h, std::max(side_of_parts.x1, 5 * h), l.height};
+    place_labels(d.side, forces, room);
+    place_labels(d.side, number_labels(parts, false, options), room);
     return d;
 }
 

@@ -30,8 +30,7 @@ struct Drawing {
 
 /// Elevation, side view and parts list of a case. With an outcome the forces of its load path's load case are on the side view.
 /// Texts do not overlap each other as long as there is room for them; places are found in a fixed order, so the same case
-/// gives the same drawing. What the layout does not resolve (plates, boards, straps, feet of an item) is drawn as the case
-/// gives it. Errors: none; a layout of no size gives empty views.
+/// gives the same drawing. What the layout does not resolve (plates, boards, what is fixed to them) is drawn as the case gives it. Errors: none; a layout of no size gives empty views.
 [[nodiscard]] Drawing draw(const layout::Layout& l, const results::Outcome* outcome, const Options& options);
 
 /// Radius round hinges and latches where no hole is drilled, as layout::resolve refuses it.

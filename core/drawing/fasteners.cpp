@@ -39,6 +39,10 @@ double widest(const layout::Stack& s)
     return w;
 }
 
+/// True size where it can be told apart, else as small as it can.
+double shank(const layout::Stack& s, double h) { return std::max(s.hardware.d / 2, 0.2 * h); }
+double arms(const layout::Stack& s, double h) { return std::max(0.7 * widest(s), 2 * shank(s, h)); }
+
 bool head_outside(const layout::Layout& l, const layout::Stack& s)
 {
     if (l.source)
@@ -56,13 +60,13 @@ void from_the_side(Canvas& s, const Part& part, const layout::Stack& k, double o
     s.line(part, Style::centre, {out + 2 * thick, y}, {in - 2 * thick, y});
 }
 
-void draw_stack(const layout::Layout& l, const layout::Stack& k, const Part& part, Canvas& e, Canvas& s)
+void draw_stack(const layout::Layout& l, const layout::Stack& k, const Part& part, Canvas& e, Canvas& s, double h)
 {
     washers(e, part, k, head_outside(l, k));
-    symbol(e, part, k.at, type_of(l, k.hardware.kind), std::max(k.hardware.d, 1.0) / 2, 0.7 * widest(k));
+    symbol(e, part, k.at, type_of(k.hardware.type), shank(k, h), arms(k, h));
     double out = 0, in = part.kind == PartKind::fastener ? 0 : -l.skin.nominal;
     for (const layout::Ply& p : k.plies) {
-        if (p.role == layout::Ply::Role::leg) out += p.thickness;
+        if (p.role == layout::Ply::Role::leg || p.role == layout::Ply::Role::foot) out += p.thickness;
         else in -= p.thickness;
     }
     from_the_side(s, part, k, out, in);
@@ -70,20 +74,20 @@ void draw_stack(const layout::Layout& l, const layout::Stack& k, const Part& par
 
 } // namespace
 
-void draw_fasteners(const layout::Layout& l, Canvas& e, Canvas& s)
+void draw_fasteners(const layout::Layout& l, Canvas& e, Canvas& s, double h)
 {
-    for (const layout::Bracket& b : l.brackets)
-        for (const layout::Stack& k : b.fasteners) draw_stack(l, k, {PartKind::fastener, k.name}, e, s);
+    for (const layout::Stack* k : l.outer_stacks()) draw_stack(l, *k, {PartKind::fastener, k->name}, e, s, h);
     for (const layout::Angle& a : l.angles)
         for (const layout::MemberEnd& end : a.ends)
-            for (const layout::Stack& k : end.fasteners) draw_stack(l, k, {PartKind::end_fixing, k.name}, e, s);
+            for (const layout::Stack& k : end.fasteners) draw_stack(l, k, {PartKind::end_fixing, k.name}, e, s, h);
+    for (const layout::Strap& t : l.straps)
+        for (const layout::StrapEnd& end : t.ends)
+            for (const layout::Stack& k : end.fasteners) // on an arm a bolt may lie across the view: only its place is marked
+                symbol(e, {PartKind::end_fixing, k.name}, k.at, type_of(k.hardware.type), shank(k, h), arms(k, h));
     if (!l.source) return;
-    constexpr double shank = 4; // mm, where only the place is known
     const auto place = [&](const model::Point2& at, const std::string& use, const std::string& name) {
-        symbol(e, {PartKind::fastener, name}, {at.x.value, at.y.value}, type_of(l, use), shank, 2.5 * shank);
+        symbol(e, {PartKind::fastener, name}, {at.x.value, at.y.value}, type_of(l, use), 0.2 * h, 0.5 * h);
     };
-    if (l.source->item)
-        for (const auto& f : l.source->item->fixings) place(f.at, f.use, f.name);
     for (const auto& p : l.source->reinforcement.backing_plates)
         for (const auto& f : p.fasteners) place(f.at, f.use, f.name);
     for (const auto& b : l.source->reinforcement.boards)

@@ -48,6 +48,13 @@ void towards(Canvas& c, const Part& part, Point at, Point direction, double leng
     else c.arrow(part, at, {at.x + away.x, at.y + away.y}, head);
 }
 
+double foot_thickness(const layout::Foot& f)
+{
+    for (const layout::Ply& p : f.stack.plies)
+        if (p.role == layout::Ply::Role::foot) return p.thickness;
+    return 0;
+}
+
 void panel_force(const model::PanelForce& f, Canvas& e, Canvas& s, double h)
 {
     const Point at{f.at.x.value, f.at.y.value};
@@ -83,6 +90,12 @@ void draw_item(const layout::Layout& l, Canvas& e, Canvas& s, double h)
             e.filled(part, Style::phantom, Canvas::corners({i.box_from[0], i.box_from[1]}, {i.box_from[0] + i.box_size[0], i.box_from[1] + i.box_size[1]}));
             s.filled(part, Style::phantom, Canvas::corners({i.box_from[2], i.box_from[1]}, {i.box_from[2] + i.box_size[2], i.box_from[1] + i.box_size[1]}));
         }
+        for (const layout::Foot& f : i.feet) {
+            const Point at = f.stack.at;
+            const double t = foot_thickness(f);
+            e.rectangle(part, Style::visible, {at.x - f.half_x, at.y - f.half_y}, {at.x + f.half_x, at.y + f.half_y});
+            s.rectangle(part, Style::visible, {0, at.y - f.half_y}, {t, at.y + f.half_y});
+        }
         mass_symbol(e, centre, {i.centre[0], i.centre[1]}, 0.7 * h);
         mass_symbol(s, centre, {i.centre[2], i.centre[1]}, 0.7 * h);
     }
@@ -97,7 +110,7 @@ void draw_item(const layout::Layout& l, Canvas& e, Canvas& s, double h)
 namespace {
 
 /// Force of the item on its arms in the load path's load case; the arrow hangs on the centre of mass.
-void item_force(const layout::Layout& l, const results::Outcome& o, Canvas& s, double h)
+void item_force(const layout::Layout& l, const results::Outcome& o, Canvas& s, double h, std::vector<Label>& labels)
 {
     results::Vec3 sum{};
     for (const results::MountForce& m : o.mounts)
@@ -108,33 +121,33 @@ void item_force(const layout::Layout& l, const results::Outcome& o, Canvas& s, d
     const Part part{PartKind::load, "item"};
     const Point at{l.item->centre[2], l.item->centre[1]}, d{sum[2] / size, sum[1] / size};
     s.arrow(part, {at.x + 0.9 * h * d.x, at.y + 0.9 * h * d.y}, {at.x + 6 * h * d.x, at.y + 6 * h * d.y}, h);
-    s.view().texts.push_back({{at.x + 3.5 * h * d.x + 0.5 * h, at.y + 3.5 * h * d.y}, fmt::format("{:.0f} N", size), h, Anchor::start, false, part});
+    labels.push_back({{at.x + 3 * h * d.x, at.y + 3 * h * d.y}, fmt::format("{:.0f} N", size), part, h, 0, false});
 }
 
 struct Row { double y = 0, pull_N = 0; bool stands = true; };
 
-/// What the brackets pull on what is behind, summed over each row of bolts.
+/// What brackets and feet pull on what is behind, summed over each row of bolts.
 std::vector<Row> rows(const layout::Layout& l, const results::Outcome& o)
 {
     std::vector<Row> all;
-    for (const layout::Bracket& b : l.brackets)
-        for (const layout::Stack& k : b.fasteners)
-            for (const results::FastenerForce& f : o.fasteners) {
-                if (f.part != b.name || f.name != k.name || f.load_case != o.load_path_case) continue;
-                auto row = std::find_if(all.begin(), all.end(), [&k](const Row& r) { return std::abs(r.y - k.at.y) < 0.5; });
-                if (row == all.end()) row = all.insert(all.end(), Row{k.at.y});
-                row->pull_N += f.own_pull_N;
-                row->stands = row->stands && f.stands;
-            }
+    for (const layout::Stack* k : l.outer_stacks())
+        for (const results::FastenerForce& f : o.fasteners) {
+            if (f.part != k->owner || f.name != k->name || f.load_case != o.load_path_case) continue;
+            const double y = k->at.y;
+            auto row = std::find_if(all.begin(), all.end(), [y](const Row& r) { return std::abs(r.y - y) < 0.5; });
+            if (row == all.end()) row = all.insert(all.end(), Row{y});
+            row->pull_N += f.own_pull_N;
+            row->stands = row->stands && f.stands;
+        }
     return all;
 }
 
-void row_force(const Row& r, double behind, Canvas& s, double h)
+void row_force(const Row& r, double text_y, double behind, Canvas& s, double h)
 {
     const Part part{PartKind::load, "row"};
     const double x = behind - 0.8 * h;
     const std::string words = !r.stands || !std::isfinite(r.pull_N) ? "not covered" : fmt::format("{:.0f} N", std::abs(r.pull_N));
-    s.view().texts.push_back({{x - 4.4 * h, r.y}, words, h, Anchor::end, false, part});
+    s.view().texts.push_back({{x - 4.4 * h, text_y}, words, h, Anchor::end, false, part});
     if (!r.stands) return;
     const Point left{x - 4 * h, r.y}, right{x, r.y};
     if (r.pull_N >= 0) s.arrow(part, left, right, h);
@@ -143,18 +156,25 @@ void row_force(const Row& r, double behind, Canvas& s, double h)
 
 } // namespace
 
-void draw_loads(const layout::Layout& l, const results::Outcome* o, Canvas& e, Canvas& s, double h)
+std::vector<Label> draw_loads(const layout::Layout& l, const results::Outcome* o, Canvas& e, Canvas& s, double h)
 {
+    std::vector<Label> labels;
     if (l.source)
         for (const auto& f : l.source->forces) panel_force(f, e, s, h);
-    if (!o || o->load_path_case.empty() || o->verdict == base::Verdict::not_solved) return;
-    item_force(l, *o, s, h);
+    if (!o || o->load_path_case.empty() || o->verdict == base::Verdict::not_solved) return labels;
+    item_force(l, *o, s, h, labels);
     double behind = -l.skin.nominal;
     for (const layout::Frame& f : l.frames)
         if (f.given) behind = std::min(behind, -l.skin.nominal - f.depth);
     for (const layout::Angle& a : l.angles)
         if (a.inside) behind = std::min(behind, -l.skin.nominal - a.bar.section.h);
-    for (const Row& r : rows(l, *o)) row_force(r, behind, s, h);
+    std::vector<Row> all = rows(l, *o);
+    std::sort(all.begin(), all.end(), [](const Row& a, const Row& b) { return a.y < b.y; });
+    std::vector<double> wanted;
+    for (const Row& r : all) wanted.push_back(r.y);
+    const std::vector<double> places = spread_out(wanted, 1.25 * h);
+    for (std::size_t i = 0; i < all.size(); ++i) row_force(all[i], places[i], behind, s, h);
+    return labels;
 }
 
 } // namespace thinskin::drawing

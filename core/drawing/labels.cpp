@@ -112,11 +112,14 @@ private:
         const Box b = box_of(t);
         taken_.push_back(b);
         view_.texts.push_back(t);
-        if (!l.leader) return;
         const Point from = end_of_leader(b, l.target);
+        const bool beside = std::hypot(from.x - l.target.x, from.y - l.target.y) < l.clear + 1.3 * l.height;
+        if (!l.leader && beside) return;
         const Part note{PartKind::note, l.part.name};
-        view_.lines.push_back({from, l.target, Style::dimension, note});
-        view_.circles.push_back({l.target, 0.16 * l.height, true, Style::dimension, note});
+        const double length = std::hypot(l.target.x - from.x, l.target.y - from.y), f = length > l.clear ? (length - l.clear) / length : 0;
+        const Point to{from.x + f * (l.target.x - from.x), from.y + f * (l.target.y - from.y)};
+        view_.lines.push_back({from, to, Style::dimension, note});
+        if (l.leader && l.clear == 0) view_.circles.push_back({l.target, 0.16 * l.height, true, Style::dimension, note});
         lines_.push_back({from, l.target, 1.5});
     }
 

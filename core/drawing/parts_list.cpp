@@ -57,6 +57,9 @@ public:
             const Point at = a.bar.on_bolt_line(0.55 * a.bar.length());
             row({PartKind::angle, a.bar.name}, a.bar.name, angle_text(a), a.bar.name, {at}, {{a.bar.face_z + a.bar.standing * 0.7 * a.bar.section.h, a.bar.heel(0.5 * a.bar.length()).y}});
         }
+        for (const layout::Strap& t : l_.straps)
+            row({PartKind::strap, t.name}, t.name, fmt::format("strap, {}, {}, from {} to {} mm, slack {} mm", t.section.designation, t.material.name, place(t.from), place(t.to), mm(t.slack)), t.name,
+                {{0.6 * t.from[0] + 0.4 * t.to[0], 0.6 * t.from[1] + 0.4 * t.to[1]}}, {{0.6 * t.from[2] + 0.4 * t.to[2], 0.6 * t.from[1] + 0.4 * t.to[1]}});
         if (!l_.source) return;
         const auto box = [&](PartKind kind, const std::string& name, const std::string& what, const model::Box2& b, model::Face face) {
             const Point low{b.from.x.value, b.from.y.value}, high{low.x + b.size.x.value, low.y + b.size.y.value};
@@ -64,10 +67,6 @@ public:
         };
         for (const auto& p : l_.source->reinforcement.backing_plates) box(PartKind::plate, p.name, fmt::format("plate {} mm, {}", mm(p.thickness.value), p.material), p.box, p.face);
         for (const auto& b : l_.source->reinforcement.boards) box(PartKind::board, b.name, fmt::format("board {} mm, {}", mm(b.thickness.value), b.wood), b.box, b.face);
-        for (const auto& t : l_.source->reinforcement.straps) {
-            const Point a{t.from.x.value, t.from.y.value}, b{t.to.x.value, t.to.y.value};
-            row({PartKind::strap, t.name}, t.name, fmt::format("strap, {}, {}", t.section, t.material), t.name, {middle(a, b)}, {{(t.from.z.value + t.to.z.value) / 2, (a.y + b.y) / 2}});
-        }
     }
 
     void brackets()
@@ -115,10 +114,12 @@ public:
                 ++k->count;
             }
         };
-        for (const layout::Bracket& b : l_.brackets)
-            for (const layout::Stack& s : b.fasteners) add(s, false);
+        for (const layout::Stack* s : l_.outer_stacks()) add(*s, false);
         for (const layout::Angle& a : l_.angles)
             for (const layout::MemberEnd& e : a.ends)
+                for (const layout::Stack& s : e.fasteners) add(s, true);
+        for (const layout::Strap& t : l_.straps)
+            for (const layout::StrapEnd& e : t.ends)
                 for (const layout::Stack& s : e.fasteners) add(s, true);
         for (const Kind& k : kinds)
             row({k.end ? PartKind::end_fixing : PartKind::fastener, k.first->hardware.kind}, k.first->hardware.kind, fastener_text(k.first->hardware, k.count, k.names), "", {k.first->at}, {});
@@ -142,9 +143,9 @@ private:
         return text;
     }
 
-    std::string fastener_text(const layout::Hardware& w, int count, const std::string& names) const
+    static std::string fastener_text(const layout::Hardware& w, int count, const std::string& names)
     {
-        std::string text = fmt::format("{} off, {} {}", count, type_of(l_, w.kind), w.size);
+        std::string text = fmt::format("{} off, {} {}", count, type_of(w.type), w.size);
         if (!w.grade.empty()) text += " " + w.grade;
         if (w.hole > 0) text += fmt::format(", hole {} mm", mm(w.hole));
         if (w.head_washer) text += fmt::format(", head washer {}x{}", mm(w.head_washer->diameter), mm(w.head_washer->thickness));
@@ -175,11 +176,7 @@ std::vector<Label> names(const layout::Layout& l, double h)
 {
     std::vector<Label> all;
     const auto add = [&](const std::string& name, Point at, double clear) { all.push_back({at, name, {PartKind::fastener, name}, 0.95 * h, clear, false}); };
-    for (const layout::Bracket& b : l.brackets)
-        for (const layout::Stack& s : b.fasteners) add(s.name, s.at, s.hardware.head_washer ? s.hardware.head_washer->diameter / 2 : s.hardware.d);
-    if (l.source && l.source->item)
-        for (const auto& f : l.source->item->fixings)
-            if (!f.name.empty()) add(f.name, {f.at.x.value, f.at.y.value}, 10);
+    for (const layout::Stack* s : l.outer_stacks()) add(s->name, s->at, s->hardware.head_washer ? s->hardware.head_washer->diameter / 2 : s->hardware.d);
     return all;
 }
 

@@ -27,6 +27,19 @@ void plate(Canvas& e, Canvas& s, const Part& part, const model::Box2& box, doubl
     else s.rectangle(part, style, {0, y}, {thickness, y + h});
 }
 
+/// A band of the strap's width about its line in the elevation; from the side it is seen on its edge or nearly so: a line.
+void strap(Canvas& e, Canvas& s, const layout::Strap& t)
+{
+    const Part part{PartKind::strap, t.name};
+    const Style style = t.from[2] < 0 && t.to[2] < 0 ? Style::hidden : Style::visible;
+    const double dx = t.to[0] - t.from[0], dy = t.to[1] - t.from[1], length = std::hypot(dx, dy), half = std::max(t.section.b, t.section.h) / 2;
+    if (length > 0) {
+        const Point n{-dy / length * half, dx / length * half};
+        e.outline(part, style, {{t.from[0] + n.x, t.from[1] + n.y}, {t.to[0] + n.x, t.to[1] + n.y}, {t.to[0] - n.x, t.to[1] - n.y}, {t.from[0] - n.x, t.from[1] - n.y}});
+    }
+    s.line(part, style, {t.from[2], t.from[1]}, {t.to[2], t.to[1]});
+}
+
 } // namespace
 
 void bar_in_elevation(Canvas& e, const Part& part, const layout::AngleBar& b, Style style)
@@ -57,16 +70,11 @@ void draw_reinforcement(const layout::Layout& l, Canvas& e, Canvas& s)
         bar_in_elevation(e, part, a.bar, style);
         bar_from_the_side(s, part, a.bar, style, style);
     }
+    for (const layout::Strap& t : l.straps) strap(e, s, t);
     if (!l.source) return;
     const double skin = l.skin.nominal;
     for (const auto& p : l.source->reinforcement.backing_plates) plate(e, s, {PartKind::plate, p.name}, p.box, p.thickness.value, p.face, skin);
     for (const auto& b : l.source->reinforcement.boards) plate(e, s, {PartKind::board, b.name}, b.box, b.thickness.value, b.face, skin);
-    for (const auto& t : l.source->reinforcement.straps) {
-        const Part part{PartKind::strap, t.name};
-        const bool inside = t.from.z.value < 0 && t.to.z.value < 0;
-        e.line(part, inside ? Style::hidden : Style::visible, {t.from.x.value, t.from.y.value}, {t.to.x.value, t.to.y.value});
-        s.line(part, inside ? Style::hidden : Style::visible, {t.from.z.value, t.from.y.value}, {t.to.z.value, t.to.y.value});
-    }
 }
 
 } // namespace thinskin::drawing

@@ -48,7 +48,7 @@ body{margin:0 auto;padding:6mm 0;max-width:184mm;font:9pt/1.35 'DejaVu Sans','Li
 table{border-collapse:collapse;width:100%;margin:1.5mm 0 3mm}
 thead{display:table-header-group}tfoot{display:table-footer-group}
 tbody{break-inside:avoid}
-th,td{text-align:left;vertical-align:top;padding:.5mm 1.2mm;overflow-wrap:anywhere;hyphens:none}
+th,td{text-align:left;vertical-align:top;padding:.5mm 1.2mm;overflow-wrap:break-word;hyphens:none}
 th{font-weight:bold;font-size:7.5pt;border-bottom:.35mm solid #1b1f24}
 td{font-size:8pt;border-bottom:.1mm solid #b9bfc6}
 .n{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap;overflow-wrap:normal}
@@ -77,7 +77,8 @@ tr.below td{font-size:7pt;color:#3c434b;padding-top:0;padding-left:3mm}
 table.two tr:first-child td{border-bottom:0}
 tbody.fail td{background:#fbeceb}tbody.fail tr:first-child td{font-weight:bold}
 tbody.open td{background:#f8f3e2}
-table.values td:first-child{font-family:'DejaVu Sans Mono','Liberation Mono',monospace;font-size:7pt;width:46%}
+table.values td:first-child{font-family:'DejaVu Sans Mono','Liberation Mono',monospace;font-size:7pt;width:46%}table.values td:last-child{width:20%}
+table.clauses td:first-child{white-space:nowrap}
 .sign td{height:11mm;border:.18mm solid #1b1f24}.sign th{border:.18mm solid #1b1f24}
 @media print{body{padding:0;max-width:none}}
 @media screen{body{padding:8mm 6mm}}

@@ -37,10 +37,10 @@ std::vector<std::string> see_to_items()
 std::string sections(const Outcome& o, const RecordInputs& in)
 {
     Sections s;
-    s.add("Drawing", record_drawing(o, in));
     s.add("Not solved", html_list(o.not_solved));
     s.add("Not covered: no figure here says that these hold", html_list(not_covered_items(o)));
     s.add("Cautions", html_list(o.cautions));
+    s.add("Drawing", record_drawing(o, in));
     s.add("Assumed, because nobody measured it", record_assumptions(o));
     s.add("Inputs: the values of the case file", record_values(in));
     s.add("Load cases", record_load_cases(o));

@@ -35,7 +35,7 @@ std::string numbers_in(const base::Card* card, const Check& c)
 std::string source_of(const Check& c)
 {
     std::string s = c.source;
-    if (!c.edition.empty()) s += (s.empty() ? "" : ", ") + c.edition;
+    if (!c.edition.empty() && c.edition != "-") s += (s.empty() ? "" : ", ") + c.edition;
     return c.label.empty() ? s : s + " [" + c.label + "]";
 }
 
@@ -113,10 +113,10 @@ std::string record_clauses(const Outcome& o)
     std::set<std::string> ids;
     for (const Check& c : o.checks)
         if (!c.formula.empty()) ids.insert(c.formula);
-    HtmlTable t({{"id"}, {"formula"}, {"source"}, {"range"}, {"does not say"}});
+    HtmlTable t({{"id"}, {"formula"}, {"source"}, {"range"}, {"does not say"}}, "clauses");
     for (const std::string& id : ids) {
         const base::Card* card = formulary::find(id);
-        if (card) t.row({id, card->title + ": " + card->formula, fmt::format("{}, {} [{}]", card->source, card->edition, base::name(card->label)), card->range, card->not_for});
+        if (card) t.row({id, card->title + ": " + card->formula, fmt::format("{}{} [{}]", card->source, card->edition == "-" ? "" : ", " + card->edition, base::name(card->label)), card->range, card->not_for});
     }
     return t.html();
 }

@@ -74,9 +74,9 @@ std::string record_drawing(const Outcome& o, const RecordInputs& in)
     if (!in.layout) return "";
     const SheetSize room{.notes = part_notes(o)};
     const Sheet sheet = draw_to_fit(*in.layout, &o, room);
-    std::string caption = fmt::format("Drawn 1 : {}; do not measure off the print. Lengths in mm from the lower left corner of the skin, seen from outside. Dashed: behind the skin or hidden. Double-dotted: the item, and the zones where no hole is drilled. "
+    std::string caption = fmt::format("Drawn 1 : {}; do not measure off the print. Lengths in mm from the lower left corner of the skin (circle), seen from outside; z from its outer face. Dashed: behind the skin or hidden. Double-dotted: the item, and the zones where no hole is drilled. "
                                       "Cross and circle: bolt; disc: screw; disc in a circle: rivet; two circles: insert. Beside a part's number: its least margin; n.c.: a check of it is not covered.", sheet.scale);
-    if (!o.load_path_case.empty() && o.verdict != base::Verdict::not_solved) caption += fmt::format(" Arrows in the side view, load case {}: force of the item on its arms; what all brackets together pull (or push) on the parts behind each row of bolts.", o.load_path_case);
+    if (!o.load_path_case.empty() && o.verdict != base::Verdict::not_solved) caption += fmt::format(" Arrows in the side view, load case {}: force of the item on its arms; what all brackets and feet together pull (or push) on the parts behind each row of bolts.", o.load_path_case);
     return "<figure>\n" + svg(sheet, "Elevation and side view of " + (o.title.empty() ? std::string("the job") : o.title)) + "<figcaption>" + escaped(caption) + "</figcaption>\n</figure>\n" + legend(sheet.drawing, room.notes);
 }
 

@@ -19,10 +19,11 @@ constexpr const char* style_sheet =
     ".ts text{font-family:'DejaVu Sans','Liberation Sans',Arial,sans-serif;fill:#1b1f24;stroke:#fff!important;stroke-width:.7!important;paint-order:stroke;stroke-linejoin:round}"
     ".ts .v{stroke-width:.35}.ts .t{stroke-width:.18}.ts .h{stroke-width:.2;stroke-dasharray:1.4 .7}"
     ".ts .c{stroke-width:.15;stroke-dasharray:3.2 .6 .5 .6}.ts .p{stroke-width:.18;stroke-dasharray:3.2 .6 .4 .6 .4 .6}"
-    ".ts .d{stroke-width:.12;stroke:#59616b}.ts .f{fill:#1b1f24;stroke-width:.1}.ts .d.f{fill:#59616b}"
+    ".ts .f{fill:#1b1f24;stroke-width:.1}"
     ".ts .angle,.ts .rib,.ts .plate,.ts .board,.ts .strap{stroke:#8a5200}.ts .bracket{stroke:#1d4f7c}.ts .zone{stroke:#a3281c}"
     ".ts .item{stroke:#37597a}.ts .item.f{fill:#37597a;fill-opacity:.07;stroke-width:.18}"
-    ".ts .load{stroke:#a3281c}.ts .load.f,.ts text.load{fill:#a3281c}.ts text.note{font-weight:bold}.ts text.num{font-weight:bold}</style>";
+    ".ts .load{stroke:#a3281c}.ts .load.f,.ts text.load{fill:#a3281c}.ts .d{stroke-width:.12;stroke:#59616b}.ts .d.f{fill:#59616b}"
+    ".ts text.note{font-weight:bold}</style>";
 
 std::string_view class_of(Style s)
 {

@@ -11,7 +11,7 @@ namespace thinskin::report {
 [[nodiscard]] std::string escaped(std::string_view text);
 
 /// The room on paper in mm, text height there, and what is written at the parts (drawing::Options::notes).
-struct SheetSize { double width = 182, height = 205, text_height = 2.4; std::map<std::string, std::string> notes; };
+struct SheetSize { double width = 183, height = 205, text_height = 2.4; std::map<std::string, std::string> notes; };
 
 struct Sheet {
     double scale = 10;          ///< drawn 1 : scale
