@@ -59,7 +59,7 @@ void draw_brackets(const layout::Layout& l, Canvas& e, Canvas& s);
 void draw_fasteners(const layout::Layout& l, Canvas& e, Canvas& s, double h);
 void draw_item(const layout::Layout& l, Canvas& e, Canvas& s, double h);
 /// Figures of forces come back as labels: they find their place when everything is drawn.
-[[nodiscard]] std::vector<Label> draw_loads(const layout::Layout& l, const results::Outcome* o, Canvas& e, Canvas& s, double h);
+[[nodiscard]] std::vector<Label> draw_loads(const layout::Layout& l, const results::Outcome* o, const std::string& load_case, Canvas& e, Canvas& s, double h);
 void dimension(const layout::Layout& l, View& e, View& s, double h);
 
 /// Numbers and words of the parts, and where their numbers point in the two views.

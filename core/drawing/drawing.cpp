@@ -60,7 +60,7 @@ Drawing draw(const layout::Layout& l, const results::Outcome* outcome, const Opt
     draw_fasteners(l, e, s, h);
     draw_zones(l, e);
     draw_door(l, e, s, h);
-    const std::vector<Label> forces = draw_loads(l, outcome, e, s, h);
+    const std::vector<Label> forces = draw_loads(l, outcome, options.load_case, e, s, h);
     const Box side_of_parts = d.side.extent();
     dimension(l, d.elevation, d.side, h);
     const double top = std::max(d.elevation.extent().y1, d.side.extent().y1) + 1.5 * h;

@@ -21,6 +21,7 @@ struct Options {
     double text_height = 25;   ///< mm of the real thing: 2.5 mm on paper at a scale of 1 : 10
     /// Written beside the number of a part, by `LegendRow::checked_as`: "-0.20 fail". The caller rounds.
     std::map<std::string, std::string> notes;
+    std::string load_case = {}; ///< whose forces are drawn; empty: that of the load path
 };
 
 struct Drawing {

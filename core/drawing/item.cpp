@@ -109,12 +109,12 @@ void draw_item(const layout::Layout& l, Canvas& e, Canvas& s, double h)
 
 namespace {
 
-/// Force of the item on its arms in the load path's load case; the arrow hangs on the centre of mass.
-void item_force(const layout::Layout& l, const results::Outcome& o, Canvas& s, double h, std::vector<Label>& labels)
+/// Force of the item on its arms in the load case; the arrow hangs on the centre of mass.
+void item_force(const layout::Layout& l, const results::Outcome& o, const std::string& load_case, Canvas& s, double h, std::vector<Label>& labels)
 {
     results::Vec3 sum{};
     for (const results::MountForce& m : o.mounts)
-        if (m.load_case == o.load_path_case)
+        if (m.load_case == load_case)
             for (std::size_t i = 0; i < 3; ++i) sum[i] += m.force_N[i];
     const double size = std::hypot(sum[1], sum[2]);
     if (!(size >= 0.5) || !l.item) return;
@@ -127,12 +127,12 @@ void item_force(const layout::Layout& l, const results::Outcome& o, Canvas& s, d
 struct Row { double y = 0, pull_N = 0; bool stands = true; };
 
 /// What brackets and feet pull on what is behind, summed over each row of bolts.
-std::vector<Row> rows(const layout::Layout& l, const results::Outcome& o)
+std::vector<Row> rows(const layout::Layout& l, const results::Outcome& o, const std::string& load_case)
 {
     std::vector<Row> all;
     for (const layout::Stack* k : l.outer_stacks())
         for (const results::FastenerForce& f : o.fasteners) {
-            if (f.part != k->owner || f.name != k->name || f.load_case != o.load_path_case) continue;
+            if (f.part != k->owner || f.name != k->name || f.load_case != load_case) continue;
             const double y = k->at.y;
             auto row = std::find_if(all.begin(), all.end(), [y](const Row& r) { return std::abs(r.y - y) < 0.5; });
             if (row == all.end()) row = all.insert(all.end(), Row{y});
@@ -156,19 +156,20 @@ void row_force(const Row& r, double text_y, double behind, Canvas& s, double h)
 
 } // namespace
 
-std::vector<Label> draw_loads(const layout::Layout& l, const results::Outcome* o, Canvas& e, Canvas& s, double h)
+std::vector<Label> draw_loads(const layout::Layout& l, const results::Outcome* o, const std::string& load_case, Canvas& e, Canvas& s, double h)
 {
     std::vector<Label> labels;
     if (l.source)
         for (const auto& f : l.source->forces) panel_force(f, e, s, h);
-    if (!o || o->load_path_case.empty() || o->verdict == base::Verdict::not_solved) return labels;
-    item_force(l, *o, s, h, labels);
+    const std::string which = load_case.empty() && o ? o->load_path_case : load_case;
+    if (!o || which.empty() || o->verdict == base::Verdict::not_solved) return labels;
+    item_force(l, *o, which, s, h, labels);
     double behind = -l.skin.nominal;
     for (const layout::Frame& f : l.frames)
         if (f.given) behind = std::min(behind, -l.skin.nominal - f.depth);
     for (const layout::Angle& a : l.angles)
         if (a.inside) behind = std::min(behind, -l.skin.nominal - a.bar.section.h);
-    std::vector<Row> all = rows(l, *o);
+    std::vector<Row> all = rows(l, *o, which);
     std::sort(all.begin(), all.end(), [](const Row& a, const Row& b) { return a.y < b.y; });
     std::vector<double> wanted;
     for (const Row& r : all) wanted.push_back(r.y);

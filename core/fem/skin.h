@@ -72,6 +72,10 @@ struct SkinPoint {
 };
 /// Throws std::invalid_argument outside the panel and inside an opening.
 [[nodiscard]] SkinPoint skin_point(const Skin& skin, const Vector& u, double x, double y);
+/// w at every grid line and at `between` places between neighbouring ones, by the element's own bicubic functions. NaN inside
+/// an opening. Row after row along x. Throws std::invalid_argument for a negative `between` or a u of the wrong length.
+struct SkinDeflection { std::vector<double> x, y, w; };
+[[nodiscard]] SkinDeflection skin_deflection(const Skin& skin, const Vector& u, int between);
 /// Largest von Mises stress of both faces at a point, MPa.
 [[nodiscard]] double von_mises(const SheetSection& sheet, const SkinPoint& p);
 

@@ -70,6 +70,36 @@ SkinPoint skin_point(const Skin& skin, const Vector& u, double x, double y)
     return p;
 }
 
+namespace {
+
+std::vector<double> with_places_between(const std::vector<double>& lines, int between)
+{
+    std::vector<double> all;
+    for (std::size_t i = 0; i + 1 < lines.size(); ++i)
+        for (int k = 0; k <= between; ++k) all.push_back(lines[i] + (lines[i + 1] - lines[i]) * k / (between + 1));
+    all.push_back(lines.back());
+    return all;
+}
+
+} // namespace
+
+SkinDeflection skin_deflection(const Skin& skin, const Vector& u, int between)
+{
+    if (between < 0 || u.size() != skin.body.dofs) throw std::invalid_argument("skin_deflection: places between lines at least 0, displacement of the skin's length");
+    SkinDeflection d{with_places_between(skin.grid.x, between), with_places_between(skin.grid.y, between), {}};
+    for (const double y : d.y)
+        for (const double x : d.x) {
+            if (in_opening(skin.model, x, y)) {
+                d.w.push_back(std::nan(""));
+                continue;
+            }
+            SkinPoint p;
+            bending_fields(skin, u, find_element(skin, x, y, "skin_deflection: "), p);
+            d.w.push_back(p.w);
+        }
+    return d;
+}
+
 double von_mises(const SheetSection& sheet, const SkinPoint& p)
 {
     double largest = 0;

@@ -188,6 +188,13 @@ void balance(const Structure& s, const Solution& sol, const Run& run, const Six&
     }
 }
 
+/// Twice as fine as the grid: contours at that spacing look round on a drawing.
+results::SkinField picture_of(const Structure& s, const Run& run, const fem::Vector& u)
+{
+    fem::SkinDeflection d = fem::skin_deflection(*s.skin, u, 1);
+    return {run.load_case.name, std::move(d.x), std::move(d.y), std::move(d.w)};
+}
+
 void gauges(const Structure& s, const Run& run, const fem::Vector& u, std::vector<results::GaugeMove>& out)
 {
     for (const model::Gauge& g : s.layout->source->gauges) {
@@ -224,6 +231,7 @@ Fields fields(const Structure& s, const Solution& sol, const fem::BucklingModel&
         judge(state, skin_allowable);
         out.skin.push_back(state);
         gauges(s, run, skin.u, out.gauges);
+        if (run.solved(0)) out.pictures.push_back(picture_of(s, run, skin.u));
         const Six springs = edge_springs(s, skin.u);
         balance(s, sol, run, skin.applied + skin.reaction + springs, skin.reaction + springs, skin.residual, out.balance);
     }
@@ -239,12 +247,15 @@ Fields fields_with_large(const Structure& s, const Solution& sol, const Fields& 
         if (!run.large) continue;
         const auto of_case = [&run](const results::GaugeMove& g) { return g.load_case == run.load_case.name; };
         out.gauges.erase(std::remove_if(out.gauges.begin(), out.gauges.end(), of_case), out.gauges.end());
+        const auto picture_of_case = [&run](const results::SkinField& f) { return f.load_case == run.load_case.name; };
+        out.pictures.erase(std::remove_if(out.pictures.begin(), out.pictures.end(), picture_of_case), out.pictures.end());
         if (!run.large_solved()) {
             not_solved(*run.large, out.skin[k]);
             continue;
         }
         read_large(s, model, *run.large, points, out.skin[k]);
         gauges(s, run, run.large->skin_u, out.gauges);
+        out.pictures.push_back(picture_of(s, run, run.large->skin_u));
         balance(s, sol, run, run.large->applied + run.large->reaction, run.large->reaction, run.large->residual, out.balance);
     }
     return out;

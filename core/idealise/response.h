@@ -80,6 +80,7 @@ struct Fields;
 /// Skin fields, criteria (i) and (iii), gauges, balance and load path of every load case.
 struct Fields {
     std::vector<results::SkinState> skin;
+    std::vector<results::SkinField> pictures;   ///< absent for load cases that were not solved
     std::vector<results::GaugeMove> gauges;
     results::Balance balance;
 };

@@ -89,6 +89,7 @@ void take_solution(const idealise::Structure* s, const idealise::Solution& sol, 
     o.joints = f.joints;
     o.contacts = f.contacts;
     o.skin = fields.skin;
+    o.skin_fields = fields.pictures;
     o.gauges = fields.gauges;
     o.balance = fields.balance;
     int large = 0;

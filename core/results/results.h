@@ -102,6 +102,13 @@ struct SkinState {
     int newton_steps = 0;
 };
 
+/// The movement of the skin's middle plane out of the panel in one load case, on a grid of points; + = outward.
+struct SkinField {
+    std::string load_case;
+    std::vector<double> x_mm, y_mm;        ///< ascending
+    std::vector<double> w_mm;              ///< row after row along x: w_mm[iy * x_mm.size() + ix]; NaN inside an opening
+};
+
 /// One row of the margin table.
 struct Check {
     std::string id;        ///< unique within the case: "bearing/L1/skin"
@@ -180,6 +187,7 @@ struct Outcome {
     std::vector<SupportForce> latches, stops;
     DoorRatios door_ratios;
     std::vector<SkinState> skin;
+    std::vector<SkinField> skin_fields;    ///< for drawings; never in the JSON; absent for a load case that was not solved
     std::string skin_theory;
     Weight weight;
     Balance balance;
