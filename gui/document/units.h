@@ -1,0 +1,34 @@
+#pragma once
+#include "base/quantity.h"
+
+#include <string>
+#include <string_view>
+
+/// Units on the screen. The file keeps what the user wrote; only an edit changes it, and what is typed keeps its unit.
+namespace thinskin::gui {
+
+enum class UnitSystem { metric, us };
+
+/// "mm" or "in", "kg" or "lb", "N" or "lbf", "MPa" or "psi", ...: what a plain number means and what values are shown in.
+[[nodiscard]] std::string_view shown_unit(base::Dimension d, UnitSystem u);
+
+/// A value as shown: the user's own text when its unit belongs to the system, else converted and rounded ("9.843 in").
+[[nodiscard]] std::string shown(const base::Quantity& q, base::Dimension d, UnitSystem u);
+
+/// A figure in the inner unit as shown; about four significant digits. `with_unit`: "250 mm", else "250".
+[[nodiscard]] std::string shown_value(double inner, base::Dimension d, UnitSystem u, bool with_unit = true);
+
+/// A result's figure with the unit named in results ("N", "N mm", "N m", "kg m", "MPa", "mm", "-") in the system's units; demand and
+/// capacity keep their ratio. Unknown units stay.
+struct ShownFigure { std::string text, unit; };
+[[nodiscard]] ShownFigure shown_figure(double value, const std::string& unit, UnitSystem u);
+
+/// What a typed text means for the file: "420" becomes "420 mm" (or "420 in"), "16 1/2 in" stays. ok = false with what was expected
+/// when it is not such a quantity.
+struct Typed { bool ok = false; std::string text, expected; };
+[[nodiscard]] Typed typed(std::string_view text, base::Dimension d, UnitSystem u);
+
+/// A coordinate as written to the file by a drag: "420 mm", "16.75 in"; at most 0.01 mm or 0.001 in off, no trailing zeros.
+[[nodiscard]] std::string written_length(double mm, UnitSystem u);
+
+} // namespace thinskin::gui
