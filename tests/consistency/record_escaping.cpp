@@ -59,9 +59,9 @@ TEST_CASE("no text of an outcome or of the inputs becomes markup")
 
 TEST_CASE("names of a case file stay text on the page and in the drawing")
 {
-    const tests::Drawn d = tests::drawn_anew("condenser_door", {{"title: Sample-fridge condenser on the right rear door", "title: '<script>\"&\"</script>'"},
-                                                                {"lower rail", "lo\\\"><script>wer"},
-                                                                {"name: condenser unit", "name: 'unit <b>&amp;\"'"}});
+    const tests::Drawn d = tests::drawn_from(tests::analysed("condenser_door", {{"title: Sample-fridge condenser on the right rear door", "title: '<script>\"&\"</script>'"},
+                                                                                  {"lower rail", "lo\\\"><script>wer"},
+                                                                                  {"name: condenser unit", "name: 'unit <b>&amp;\"'"}}));
     report::RecordInputs in;
     in.layout = d.analysis.layout.get();
     const std::string page = report::record_html(*d.analysis.outcome, in);

@@ -4,6 +4,8 @@
 
 #include <doctest/doctest.h>
 #include <fstream>
+#include <map>
+#include <memory>
 #include <sstream>
 #include <string>
 #include <utility>
@@ -38,14 +40,37 @@ inline model::Case read_case(const std::string& text)
     return *r.value;
 }
 
-inline results::Outcome check_case(const std::string& name, const Edits& edits = {}, pipeline::Depth depth = pipeline::Depth::margins)
+/// A case with what came out of it; the layout in the analysis points into the case.
+struct Analysed {
+    std::unique_ptr<model::Case> source;
+    pipeline::Analysis analysis;
+};
+
+inline Analysed analyse_anew(const std::string& text, pipeline::Depth depth = pipeline::Depth::margins)
 {
+    Analysed a;
+    a.source = std::make_unique<model::Case>(read_case(text));
     pipeline::Workspace w;
-    const pipeline::Analysis a = pipeline::analyse(read_case(edited_text(name, edits)), w, depth);
-    std::string first = a.diagnostics.empty() ? "" : base::format(a.diagnostics.front());
+    a.analysis = pipeline::analyse(*a.source, w, depth);
+    std::string first = a.analysis.diagnostics.empty() ? "" : base::format(a.analysis.diagnostics.front());
     INFO(first);
-    REQUIRE(a.outcome);
-    return *a.outcome;
+    REQUIRE(a.analysis.outcome);
+    REQUIRE(a.analysis.layout);
+    return a;
+}
+
+/// A shipped case, edited or not, worked out once a program whoever asks for it: large deflection takes seconds.
+inline const Analysed& analysed(const std::string& name, const Edits& edits = {}, pipeline::Depth depth = pipeline::Depth::margins)
+{
+    static std::map<std::pair<std::string, pipeline::Depth>, Analysed> all;
+    const auto key = std::make_pair(edited_text(name, edits), depth);
+    const auto known = all.find(key);
+    return known != all.end() ? known->second : all.emplace(key, analyse_anew(key.first, depth)).first->second;
+}
+
+inline const results::Outcome& check_case(const std::string& name, const Edits& edits = {}, pipeline::Depth depth = pipeline::Depth::margins)
+{
+    return *analysed(name, edits, depth).analysis.outcome;
 }
 
 inline const results::Check* row(const results::Outcome& o, const std::string& id)

@@ -4,35 +4,26 @@
 #include "support/cases.h"
 
 #include <map>
-#include <memory>
 
 namespace thinskin::tests {
 
-/// A shipped case, analysed and drawn as its record draws it. The layout points into the case.
+/// A shipped case as its record draws it.
 struct Drawn {
-    std::unique_ptr<model::Case> source;
-    pipeline::Analysis analysis;
+    const pipeline::Analysis& analysis;
     report::Sheet sheet;
 };
 
-inline Drawn drawn_anew(const std::string& name, const Edits& edits = {})
+inline Drawn drawn_from(const Analysed& a)
 {
-    Drawn d;
-    d.source = std::make_unique<model::Case>(read_case(edited_text(name, edits)));
-    pipeline::Workspace w;
-    d.analysis = pipeline::analyse(*d.source, w, pipeline::Depth::margins);
-    REQUIRE(d.analysis.outcome);
-    REQUIRE(d.analysis.layout);
-    d.sheet = report::draw_to_fit(*d.analysis.layout, &*d.analysis.outcome, {.notes = report::part_notes(*d.analysis.outcome)});
-    return d;
+    return {a.analysis, report::draw_to_fit(*a.analysis.layout, &*a.analysis.outcome, {.notes = report::part_notes(*a.analysis.outcome)})};
 }
 
-/// The same, worked out once a program: large deflection takes seconds.
+/// Analysed and drawn once a program.
 inline const Drawn& drawn(const std::string& name)
 {
     static std::map<std::string, Drawn> all;
     const auto known = all.find(name);
-    return known != all.end() ? known->second : all.emplace(name, drawn_anew(name)).first->second;
+    return known != all.end() ? known->second : all.emplace(name, drawn_from(analysed(name))).first->second;
 }
 
 } // namespace thinskin::tests
