@@ -21,6 +21,39 @@ double weight_on(const Structure& s, const Run& run, int body)
 
 std::string holder(const Structure& s, const BoltJoints& j) { return j.bracket < 0 ? "feet of " + outer_part(s, j) : "bracket " + outer_part(s, j); }
 
+std::string fastener(const Structure& s, const BoltJoints& j)
+{
+    using Type = layout::Hardware::Type;
+    const layout::Stack& stack = stack_of(s, j);
+    switch (stack.hardware.type) {
+        case Type::bolt: return "bolt " + stack.name;
+        case Type::screw: return "screw " + stack.name;
+        case Type::rivet: return "rivet " + stack.name;
+        case Type::insert: return "insert " + stack.name;
+    }
+    return stack.name;
+}
+
+/// What the panel itself hangs on.
+std::string carrier(const Structure& s) { return s.layout->door ? "hinges and latch" : "body of the vehicle"; }
+
+std::string hung_on(const Structure& s, const layout::StrapEnd& end)
+{
+    if (end.to == model::MemberEnd::To::frame) return "frame at the " + end.side;
+    return end.bracket >= 0 ? "bracket " + s.layout->brackets[static_cast<std::size_t>(end.bracket)].name : s.layout->item->name;
+}
+
+/// A strap pulls both of its ends together; listed from the end it holds up to the end it hangs on.
+void strap_path(const Structure& s, const Picture& p, std::vector<results::PathStep>& out)
+{
+    for (const StrapJoint& j : s.straps) {
+        const layout::Strap& strap = s.layout->straps[static_cast<std::size_t>(j.strap)];
+        const std::size_t top = strap.ends[0].to == model::MemberEnd::To::frame ? 0 : 1;
+        for (const Picture::Member& m : p.members)
+            if (m.name == strap.name) out.push_back({hung_on(s, strap.ends[1 - top]), strap.name + " to " + hung_on(s, strap.ends[top]) + ", pull", m.N});
+    }
+}
+
 void in_plane_path(const Structure& s, const Run& run, const Picture& p, std::vector<results::PathStep>& out)
 {
     if (s.item_body >= 0) out.push_back({s.layout->item->name, s.brackets.empty() ? "its feet, weight and inertia" : "the arms, weight and inertia", weight_on(s, run, s.item_body)});
@@ -34,18 +67,18 @@ void in_plane_path(const Structure& s, const Run& run, const Picture& p, std::ve
             out.push_back({from, s.layout->angles[static_cast<std::size_t>(s.bolts[i].angle)].bar.name + " across, bearing at " + bolt, std::hypot(p.bolts[i].angle_x, p.bolts[i].angle_y)});
     }
     out.push_back({"skin in its plane", "hem and frame, shear and normal flow of all edges", std::hypot(skin_x, skin_y)});
-    out.push_back({"frame", "hinges and latch", std::hypot(skin_x, skin_y)});
+    out.push_back({"frame", carrier(s), std::hypot(skin_x, skin_y)});
 }
 
 void pull_path(const Structure& s, const Picture& p, std::vector<results::PathStep>& out)
 {
     for (std::size_t i = 0; i < s.bolts.size(); ++i) {
-        const std::string from = holder(s, s.bolts[i]), &bolt = stack_of(s, s.bolts[i]).name;
-        out.push_back({from, "bolt " + bolt + ", pull", p.bolts[i].tension});
+        const std::string from = holder(s, s.bolts[i]), &bolt = stack_of(s, s.bolts[i]).name, held = fastener(s, s.bolts[i]);
+        out.push_back({from, held + ", pull", p.bolts[i].tension});
         if (p.bolts[i].contact_beside > 0) out.push_back({from, "contact beside " + bolt + ", push", p.bolts[i].contact_beside});
         if (s.bolts[i].angle >= 0)
-            out.push_back({"bolt " + bolt, s.layout->angles[static_cast<std::size_t>(s.bolts[i].angle)].bar.name + ", net pull", p.bolts[i].tension - p.bolts[i].contact_beside});
-        out.push_back({"bolt " + bolt, "skin in bending", p.bolts[i].skin_share});
+            out.push_back({held, s.layout->angles[static_cast<std::size_t>(s.bolts[i].angle)].bar.name + ", net pull", p.bolts[i].tension - p.bolts[i].contact_beside});
+        out.push_back({held, "skin in bending", p.bolts[i].skin_share});
     }
     for (std::size_t i = 0; i < s.ends.size(); ++i) {
         const layout::Angle& a = s.layout->angles[static_cast<std::size_t>(s.ends[i].angle)];
@@ -64,6 +97,7 @@ std::vector<results::PathStep> load_path(const Structure& s, const Solution& sol
     const Picture p = picture(s, sol, run, 0);
     in_plane_path(s, run, p, out);
     pull_path(s, p, out);
+    strap_path(s, p, out);
     return out;
 }
 
