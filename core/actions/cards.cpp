@@ -1,6 +1,9 @@
 #include "actions/cards.h"
 
+#include "actions/pulses.h"
+#include "actions/quarter_car.h"
 #include "actions/slam.h"
+#include "actions/vehicle.h"
 #include "base/quantity.h"
 
 #include <cmath>
@@ -115,7 +118,15 @@ Card force_card()
 
 const std::vector<Card>& cards()
 {
-    static const std::vector<Card> all{slam_card(), combined_card(), force_card()};
+    static const std::vector<Card> all{
+        slam_card(), combined_card(), force_card(),
+        // docs/theory/shock_and_vibration.md
+        clause<ShockResponse>().card(), clause<SpeedChange>().card(), clause<PsdSegment>().card(), clause<Miles>().card(), clause<SegmentResponse>().card(),
+        clause<PeakFactor>().card(), clause<LevelCrossings>().card(), clause<RandomFactor>().card(), clause<RoadSpeed>().card(), clause<BodyRms>().card(),
+        clause<Overhang>().card(), clause<MountOnCar>().card(),
+        // docs/theory/vehicle.md
+        clause<AirForce>().card(), clause<WindLimit>().card(), clause<CheckStrap>().card(), clause<SlopeTorque>().card(), clause<EdgeSag>().card(),
+        clause<ElasticRest>().card(), clause<TetherCatch>().card(), clause<RearAxle>().card()};
     return all;
 }
 

@@ -3,6 +3,7 @@
 #include "strength/angles.h"
 #include "strength/bearing.h"
 #include "strength/bolts.h"
+#include "strength/fatigue.h"
 #include "strength/inch_bolts.h"
 #include "strength/members.h"
 #include "strength/plates.h"
@@ -44,7 +45,9 @@ const std::vector<const base::Card*>& cards()
         // docs/theory/plates.md
         &countersunk_thickness_card(), &washer_reach_card(), &plate_bending_card(), &plate_rim_card(),
         // docs/theory/wood.md
-        &wood_screw_withdrawal_card(), &wood_head_pull_through_card(), &wood_screw_lateral_card(), &wood_screw_combined_card()};
+        &wood_screw_withdrawal_card(), &wood_head_pull_through_card(), &wood_screw_lateral_card(), &wood_screw_combined_card(),
+        // docs/theory/fatigue.md
+        &clause<BlockDamage>().card(), &clause<RandomDamage>().card(), &clause<ThreeBandDamage>().card(), &clause<DistanceToLimit>().card(), &clause<YearsToLimit>().card()};
     return all;
 }
 

@@ -2,6 +2,7 @@
 #include "actions/cards.h"
 #include "actions/load_cases.h"
 #include "actions/slam.h"
+#include "formulary_samples.h"
 #include "support/demo_layout.h"
 #include "support/near.h"
 
@@ -246,13 +247,15 @@ TEST_CASE("the dynamic factor is the road's own and is not multiplied")
 TEST_CASE("cards of actions: evaluated like the functions, NaN refused, ids once")
 {
     std::set<std::string> ids;
+    std::mt19937 random(3);
     for (const base::Card& c : actions::cards()) {
         CAPTURE(c.id);
         CHECK(ids.insert(c.id).second);
         CHECK_FALSE(c.range.empty());
         REQUIRE(static_cast<bool>(c.evaluate));
-        std::vector<double> in(c.symbols.size(), 0.1);
-        CHECK(c.evaluate(in).covered);
+        const auto sample = tests::covered_sample(c, random);
+        REQUIRE(sample.has_value());
+        std::vector<double> in = *sample;
         for (double& v : in) {
             const double was = v;
             v = not_a_number;

@@ -90,6 +90,12 @@ const std::map<std::string, Directions>& directions()
                   {"Dr", {+1}}, {"G", {+1}}, {"p", {+1}}, {"ts", {+1, 0.02}}, // IIIs dips before it rises
                   {"Fus", {+1}}, {"C_D", {+1}}, {"C_M", {+1}}, {"C_t", {+1}}}},
         {"WS-4", {{"W", {+1}}, {"Z", {+1}}, {"a", {0}}}}, // from Z to W, whichever is larger
+        // a damage, or a distance until it is reached
+        {"FA-1", {{"line", {0}}, {"C", {-1}}, {"gamma", {+1}}, {"S", {+1}}, {"n", {+1}}}},
+        {"FA-2", {{"line", {0}}, {"C", {-1}}, {"gamma", {+1}}, {"sigma", {+1}}, {"n", {+1}}}},
+        {"FA-3", {{"line", {0}}, {"C", {-1}}, {"gamma", {+1}}, {"sigma", {+1}}, {"n", {+1}}}},
+        {"FA-4", {{"line", {0}}, {"C", {+1}}, {"gamma", {-1}}, {"sigma", {-1}}, {"nu", {-1}}, {"v", {+1}}, {"D", {+1}}}},
+        {"FA-5", {{"km", {+1}}, {"km_per_year", {-1}}}},
         {"HI-1", {{"n", {+1}}, {"door", {0}}, {"Fn", {0}}, {"Ft", {0}}, {"Fz", {0}}}}, // an index: see its own case below
     };
     return all;

@@ -20,7 +20,8 @@ struct Powers { int length, stress; };
 const std::map<std::string, Powers>& powers()
 {
     static const std::map<std::string, Powers> all{{"-", {0, 0}},   {"mm", {1, 0}},  {"mm2", {2, 0}}, {"mm3", {3, 0}}, {"mm4", {4, 0}},
-                                                   {"MPa", {0, 1}}, {"N/mm", {1, 1}}, {"N", {2, 1}},   {"N mm", {3, 1}}, {"rad", {0, 0}}};
+                                                   {"MPa", {0, 1}}, {"N/mm", {1, 1}}, {"N", {2, 1}},   {"N mm", {3, 1}}, {"rad", {0, 0}},
+                                                   {"Hz", {0, 0}},  {"mm/s", {1, 0}}, {"km", {1, 0}}};
     return all;
 }
 

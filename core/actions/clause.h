@@ -1,0 +1,29 @@
+#pragma once
+#include "base/clause.h"
+
+/// Clauses of this folder, see base/clause.h.
+namespace thinskin::actions {
+
+template <class In> using Row = base::Row<In>;
+
+template <class In> class Clause : public base::Clause<In> {
+public:
+    Clause(base::Card card, std::vector<Row<In>> rows, typename base::Clause<In>::Formula formula);
+};
+
+/// The clause that belongs to an input struct; specialised beside each struct.
+template <class In> [[nodiscard]] const Clause<In>& clause();
+
+
+// ---- implementation of the template
+
+template <class In> base::Resistance evaluate_values(const std::vector<double>& values) { return clause<In>().from_values(values); }
+
+template <class In>
+Clause<In>::Clause(base::Card card, std::vector<Row<In>> rows, typename base::Clause<In>::Formula formula)
+    : base::Clause<In>(std::move(card), std::move(rows), formula)
+{
+    this->card_.evaluate = &evaluate_values<In>;
+}
+
+} // namespace thinskin::actions
