@@ -29,6 +29,7 @@ struct Entry {
     std::string key;
     base::Location at;
     Node value;
+    std::size_t offset = 0; ///< of the key, as Node::offset
 };
 
 struct Limits {

@@ -153,6 +153,6 @@ Node map()
     return n;
 }
 
-void put(Node& map, std::string key, Node value) { map.entries.push_back({std::move(key), {}, std::move(value)}); }
+void put(Node& map, std::string key, Node value) { map.entries.push_back({std::move(key), {}, std::move(value), 0}); }
 
 } // namespace thinskin::yaml

@@ -99,6 +99,7 @@ void TreeBuilder::take_key(Open& map, const Node& key)
     map.drop_value = true;
     map.key = key.text;
     map.key_at = key.at;
+    map.key_offset = key.offset;
     if (key.refused) return;
     if (key.kind != Node::Kind::scalar || key.text.empty()) {
         report(key.at, "a key must be a plain word before the colon");
@@ -114,7 +115,7 @@ void TreeBuilder::take_key(Open& map, const Node& key)
 void TreeBuilder::take_value(Open& map, Node value)
 {
     map.has_key = false;
-    if (!map.drop_value) map.node.entries.push_back({map.key, map.key_at, std::move(value)});
+    if (!map.drop_value) map.node.entries.push_back({map.key, map.key_at, std::move(value), map.key_offset});
 }
 
 } // namespace thinskin::yaml

@@ -36,6 +36,7 @@ private:
         bool drop_value = false; ///< the value belongs to a key that was refused
         std::string key;
         base::Location key_at;
+        std::size_t key_offset = 0;
         std::unordered_map<std::string, int> lines; ///< key -> line; a long map must not cost the square of its length
     };
 

@@ -43,7 +43,7 @@ public:
     /// The case of the text; while the text has errors the last one that had none (null: there never was one).
     [[nodiscard]] std::shared_ptr<const model::Case> current() const { return last_good_; }
     [[nodiscard]] std::uint64_t revision() const { return revision_; } ///< grows with every accepted edit, undo, redo, reload
-    [[nodiscard]] bool dirty() const;                           ///< the text is not the saved one, byte for byte
+    [[nodiscard]] bool dirty() const;                           ///< the text is not the saved one, byte for byte; a new case as it was made is not dirty
 
     /// Patches the text. Refused, with reasons and nothing changed, when the reader finds errors that were not there before.
     Applied apply(const Edit& edit);
@@ -62,8 +62,8 @@ public:
     void mark_saved(std::string file);
     /// Text as last saved or opened; not set for a document that was never on disk.
     [[nodiscard]] const std::optional<std::string>& saved_text() const { return saved_; }
-    /// A recovered text is dirty against what was on disk.
-    void set_saved_text(std::optional<std::string> text) { saved_ = std::move(text); }
+    /// A recovered text: what is on disk now, or nothing; it is dirty unless it is the same.
+    void set_saved_text(std::optional<std::string> text);
 
     static constexpr std::size_t history_bytes = std::size_t{64} << 20; ///< older steps are dropped beyond
 private:
@@ -74,6 +74,7 @@ private:
 
     std::string file_;
     std::optional<std::string> saved_;
+    std::string as_made_;           ///< text of a document that was never on disk, before any edit
     std::vector<Step> steps_;       ///< steps_[0] is the text as opened; the name of a step is that of the edit leading to it
     std::size_t now_ = 0;
     bool drag_open_ = false;

@@ -15,20 +15,18 @@ enum class UnitSystem { metric, us };
 /// A value as shown: the user's own text when its unit belongs to the system, else converted and rounded ("9.843 in").
 [[nodiscard]] std::string shown(const base::Quantity& q, base::Dimension d, UnitSystem u);
 
-/// A figure in the inner unit as shown; about four significant digits. `with_unit`: "250 mm", else "250".
+/// A figure in the inner unit as shown; at most five significant digits. `with_unit`: "250 mm", else "250".
 [[nodiscard]] std::string shown_value(double inner, base::Dimension d, UnitSystem u, bool with_unit = true);
-
-/// A result's figure with the unit named in results ("N", "N mm", "N m", "kg m", "MPa", "mm", "-") in the system's units; demand and
-/// capacity keep their ratio. Unknown units stay.
-struct ShownFigure { std::string text, unit; };
-[[nodiscard]] ShownFigure shown_figure(double value, const std::string& unit, UnitSystem u);
 
 /// What a typed text means for the file: "420" becomes "420 mm" (or "420 in"), "16 1/2 in" stays. ok = false with what was expected
 /// when it is not such a quantity.
 struct Typed { bool ok = false; std::string text, expected; };
 [[nodiscard]] Typed typed(std::string_view text, base::Dimension d, UnitSystem u);
 
-/// A coordinate as written to the file by a drag: "420 mm", "16.75 in"; at most 0.01 mm or 0.001 in off, no trailing zeros.
+/// The system that the unit of a text belongs to; metric for units of both ("deg", "km") and for no unit.
+[[nodiscard]] UnitSystem system_of(std::string_view text);
+
+/// A coordinate as written to the file by a drag: "420 mm", "16.75 in"; at most 0.0005 mm or 0.00005 in off, no trailing zeros.
 [[nodiscard]] std::string written_length(double mm, UnitSystem u);
 
 } // namespace thinskin::gui

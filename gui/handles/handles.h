@@ -1,7 +1,6 @@
 #pragma once
 #include "document/edit.h"
 #include "document/units.h"
-#include "layout/layout.h"
 #include "model/case.h"
 
 #include <array>
@@ -25,9 +24,9 @@ struct Handle {
     std::string follows;                 ///< what moves with it: "follows L2 (bracket right is a mirror of left): moving it moves both"; empty = nothing
 };
 
-/// All handles of a case, in the order of the file, small things last so that the last one near the pointer wins. With the layout
-/// places are its places; without (it could not be resolved) those of the case, copies expanded where that is possible.
-[[nodiscard]] std::vector<Handle> handles(const model::Case& c, const layout::Layout* l = nullptr);
+/// All handles of a case, large things first, so that the last one near the pointer wins. Copies and mirrors are expanded. Needs
+/// no layout: a case whose geometry cannot be is dragged right again.
+[[nodiscard]] std::vector<Handle> handles(const model::Case& c);
 
 struct Snap { bool on = true; UnitSystem units = UnitSystem::metric; };  ///< 5 mm or 1/4 in; off: 0.1 mm or 1/100 in
 [[nodiscard]] double snap_step(const Snap& s);                           ///< mm
