@@ -9,6 +9,9 @@ using namespace thinskin;
 using tests::check_near_abs;
 using tests::check_near_rel;
 using tests::state;
+using thinskin::tests::From;
+using thinskin::tests::holds;
+using thinskin::tests::holds_nothing;
 
 namespace {
 
@@ -47,13 +50,19 @@ TEST_CASE("door worked example: weight alone, couples (ST-1, ST-2) and vertical 
     const tests::Demo d = worked_door();
     const auto one = statics::hinge_statics(d.layout, state("parked", {0, -1, 0}), 0);
     REQUIRE(one.covered);
+    holds("ST-1", From::recomputed);
     check_near_abs(one.T_N, 225.37, 0.005);
+    holds("ST-2", From::recomputed);
     check_near_abs(one.N_N, 101.63, 0.005);
+    holds_nothing();
     check_near_abs(one.V_N, 647.24, 0.005);
     check_near_abs(std::hypot(one.in_plane_N, one.out_of_plane_N), 247.23, 0.005);
     const auto three = statics::hinge_statics(d.layout, state("pothole", {0, -3, 0}), 0);
+    holds("ST-1", From::recomputed);
     check_near_abs(three.T_N, 676.12, 0.005);
+    holds("ST-2", From::recomputed);
     check_near_abs(three.N_N, 304.90, 0.005);
+    holds_nothing();
     check_near_abs(three.V_N, 1941.72, 0.005);
     check_near_abs(three.top_N[1], 970.86, 0.005);
 }
@@ -92,6 +101,7 @@ TEST_CASE("door worked example: accelerating 0.5 g pulls the latch (ST-3), braki
 
 TEST_CASE("door worked example: 0.5 g sideways on the unit alone turns the door against its latch")
 {
+    holds("ST-3", From::recomputed);
     tests::Demo d = worked_door();
     d.layout.door->mass = 0;
     check_near_abs(std::abs(statics::hinge_statics(d.layout, state("cornering", {0.5, -1, 0}), 0).latch_N), 77.64, 0.005);
@@ -113,21 +123,26 @@ TEST_CASE("door worked example: ratios to the bare door, inertia by ST-10")
     // The example takes the leaf as an even rectangle hinged at its edge, m b2/3 = 5.25 kg m2; unit 9.50, together 14.75.
     d.layout.door->centre[0] = 375;
     const auto r = statics::door_ratios(d.layout, 0);
+    holds("ST-10", From::recomputed);
     check_near_abs(r.inertia, 2.81, 0.005);
+    holds_nothing();
     check_near_abs(r.slam_force, 1.676, 0.0005);
 }
 
 // Fastener groups. Source of 7.16 kN: a university examination problem with its solution, published (read).
 TEST_CASE("polar bolt group (ST-6): four bolts at +-40, +-30 mm, 10 kN at 100 mm: worst bolt 7.16 kN")
 {
+    holds("ST-6", From::read);
     const auto F = statics::polar_bolt_group({.at = {{40, 30}, {40, -30}, {-40, 30}, {-40, -30}}, .force = {0, -10000}, .moment = -10000.0 * 100});
     check_near_rel(std::hypot(F[0].x, F[0].y), 7160, 0.0007); // three printed digits
+    holds_nothing();
     check_near_rel(std::hypot(F[0].x, F[0].y), std::hypot(F[1].x, F[1].y), 1e-12);
 }
 
 // Textbook example (four bolts on 200 x 150 mm, 10 kN at 500 mm); bolt M20 published (read), forces computed from the formula.
 TEST_CASE("polar bolt group: 200 x 150 mm, 10 kN at 500 mm: 12 093 N near the load, 8 139 N on the far side")
 {
+    holds("ST-6", From::recomputed);
     const auto F = statics::polar_bolt_group({.at = {{100, 75}, {100, -75}, {-100, 75}, {-100, -75}}, .force = {0, -10000}, .moment = -10000.0 * 500});
     check_near_abs(std::hypot(F[0].x, F[0].y), 12093, 0.5);
     check_near_abs(std::hypot(F[2].x, F[2].y), 8139, 0.5);
@@ -137,16 +152,19 @@ TEST_CASE("polar bolt group: 200 x 150 mm, 10 kN at 500 mm: 12 093 N near the lo
 // limit 76 MPa. Core area 98.022213 mm2 published (read); 8108 N computed from the formula.
 TEST_CASE("lever rule (ST-4): two rows at 150 and 25 mm, 25 kN at 100 mm: 8108 N, core area 98.02 mm2")
 {
+    holds("ST-4", From::recomputed);
     const auto t = statics::lever_rule({.at = {150, 150, 25, 25}, .foot = 0, .top = 170, .pull = 0, .moment = 25000.0 * 100});
     CHECK(t.pivot == statics::Pivot::foot);
     check_near_abs(t.tension[0], 8108, 0.5);
     const double max_shear = std::hypot(t.tension[0] / 2, 25000.0 / 4);
+    holds("ST-4", From::read);
     check_near_abs(max_shear / (380 / 2.0 / 2.5), 98.022213, 1e-6);
 }
 
 // Three bolts 0.5, 1.5, 3.5 in above a toe, 800 lbf at 2 in: problem published (read), values computed from the formula, arms from memory.
 TEST_CASE("lever rule: three rows share in proportion to their distance")
 {
+    holds("ST-4", From::recomputed);
     const auto t = statics::lever_rule({.at = {0.5, 1.5, 3.5}, .foot = 0, .top = 4, .pull = 0, .moment = 800.0 * 2});
     check_near_abs(t.tension[0], 54.24, 0.005);
     check_near_abs(t.tension[1], 162.7, 0.05);
@@ -156,6 +174,7 @@ TEST_CASE("lever rule: three rows share in proportion to their distance")
 // Six bolts, two a row at 20, 100, 180 mm, 1.5 kN at 250 mm: computed from the formula.
 TEST_CASE("lever rule: six bolts in three rows")
 {
+    holds("ST-4", From::recomputed);
     const auto t = statics::lever_rule({.at = {20, 20, 100, 100, 180, 180}, .foot = 0, .top = 200, .pull = 0, .moment = 1500.0 * 250});
     check_near_abs(t.tension[0], 87.62, 0.005);
     check_near_abs(t.tension[2], 438.1, 0.05);
@@ -166,6 +185,7 @@ TEST_CASE("lever rule: six bolts in three rows")
 // arm 4.2509, brace 3.1365 N. Computed by two methods outside the program.
 TEST_CASE("braced bracket (ST-8): brace 277.2586 N, pull at the top 196.0514 N")
 {
+    holds("ST-8", From::recomputed);
     const double root = 147.1500 * 260 + 4.2509 * 150, brace_half = 0.5 * 3.1365 * 200;
     const double N = statics::brace_force({.root_moment = root + brace_half, .rise = 200, .reach = 200});
     check_near_rel(N, 277.2586, 2e-6);

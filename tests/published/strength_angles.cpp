@@ -6,6 +6,8 @@
 using namespace thinskin;
 using namespace thinskin::strength;
 using thinskin::tests::check_near_rel;
+using thinskin::tests::From;
+using thinskin::tests::holds;
 
 namespace {
 constexpr double in_mm = 25.4, ksi_MPa = 6.894757, kip_in = 4448.2216 * 25.4;
@@ -23,6 +25,7 @@ TEST_SUITE_BEGIN("published: angles");
 
 TEST_CASE("AISC 360-16 F10.1 (AB-1): L2x2x1/8 of 36 ksi with continuous restraint, toe in tension")
 {
+    holds("AB-1", From::recomputed);
     // [formula] 1.5 Fy Sx/1.67 = 4.236 kip in; Sx 0.131 in3 [read]
     const AngleBendingDetail got = angle_bending_detail(us_angle(2, 0.125, 0.131, 36, 1, toe_in_tension, restrained_continuously));
     check_near_rel(got.resistance.capacity / kip_in, 4.236, four_digits);
@@ -31,6 +34,7 @@ TEST_CASE("AISC 360-16 F10.1 (AB-1): L2x2x1/8 of 36 ksi with continuous restrain
 
 TEST_CASE("AISC 360-16 F10.2 (AB-1): L2x2x1/8 over 36 in, toe in compression and in tension")
 {
+    holds("AB-1", From::recomputed);
     const AngleBendingDetail pushed = angle_bending_detail(us_angle(2, 0.125, 0.131, 36, 1, toe_in_compression, unrestrained));
     check_near_rel(pushed.My_Nmm / kip_in, 3.773, four_digits); // [formula], all of this case
     check_near_rel(pushed.Mcr_Nmm / kip_in, 11.78, four_digits);
@@ -45,6 +49,7 @@ TEST_CASE("AISC 360-16 F10.2 (AB-1): L2x2x1/8 over 36 in, toe in compression and
 
 TEST_CASE("AISC 360-16 F10.3 (AB-1): L2x2x1/8 has legs of b/t = 16, above 15.33")
 {
+    holds("AB-1", From::recomputed);
     // [formula] bracket 1.460: 5.510 kip in
     const AngleBendingDetail got = angle_bending_detail(us_angle(2, 0.125, 0.131, 36, 1, toe_in_compression, unrestrained));
     check_near_rel(got.leg_Nmm / kip_in, 5.510, four_digits);
@@ -53,6 +58,7 @@ TEST_CASE("AISC 360-16 F10.3 (AB-1): L2x2x1/8 has legs of b/t = 16, above 15.33"
 
 TEST_CASE("AISC 360-16 F10 (AB-1): L3x3x1/4 over 24 in and L4x4x1/4 over 72 in, toe in compression")
 {
+    holds("AB-1", From::recomputed);
     const AngleBendingDetail three = angle_bending_detail(us_angle(3, 0.25, 0.569, 24, 1, toe_in_compression, unrestrained));
     check_near_rel(three.My_Nmm / kip_in, 16.39, four_digits); // [formula]; 2010 constants give 107.97 and 24.0
     check_near_rel(three.Mcr_Nmm / kip_in, 106.1, four_digits);
@@ -67,6 +73,7 @@ TEST_CASE("AISC 360-16 F10 (AB-1): L3x3x1/4 over 24 in and L4x4x1/4 over 72 in, 
 
 TEST_CASE("AISC 360-16 F10.2, F10.3 (AB-1): slender angles of S235, toe in compression")
 {
+    holds("AB-1", From::recomputed);
     // [formula] 40x40x2 over 4 m, Sx 800 mm3: My 150 400 above Mcr 140900: elastic buckling, 107190 N mm
     AngleBending in{.b_mm = 40, .t_mm = 2, .Sx_mm3 = 800, .Fy_MPa = 235, .E_MPa = 200000, .Lb_mm = 4000, .Cb = 1,
                     .toe = toe_in_compression, .restraint = unrestrained};
@@ -89,6 +96,7 @@ TEST_CASE("AISC 360-16 F10.2, F10.3 (AB-1): slender angles of S235, toe in compr
 
 TEST_CASE("AISC 360-16 F10.1 (AB-1): 40x40x4 of S235 on a short length")
 {
+    holds("AB-1", From::recomputed);
     // [formula] 1.5 x 0.8 x 235 x 1615 mm3 (sharp corners)/1.67 = 272.8 N m
     const base::Resistance got = angle_bending({.b_mm = 40, .t_mm = 4, .Sx_mm3 = 1615, .Fy_MPa = 235, .E_MPa = 200000,
                                                 .Lb_mm = 100, .Cb = 1, .toe = toe_in_compression, .restraint = unrestrained});
@@ -97,12 +105,14 @@ TEST_CASE("AISC 360-16 F10.1 (AB-1): 40x40x4 of S235 on a short length")
 
 TEST_CASE("Saint-Venant torsion of a narrow rectangle (AT-1): shear is T t/J, as in any textbook")
 {
+    holds("AT-1", From::recomputed);
     // [formula] 30 x 3: J = 270 mm4; 0.6 x 235 x 270/3 = 12 690 N mm, over 1.67
     check_near_rel(open_section_torsion({.J_mm4 = 30 * 27 / 3.0, .t_mm = 3, .Fy_MPa = 235}).capacity, 12690 / 1.67, 1e-12);
 }
 
 TEST_CASE("Plastic strip (LL-1): 4 mm leg of S235, bolt 21 mm from the standing leg, 24 mm washer")
 {
+    holds("LL-1", From::recomputed);
     // [formula] w = 24 + 42 = 66 mm: M = 235 x 66 x 16/4 = 62 040 N mm, F = 2954.3 N; 50 mm available: 2238.1 N
     const LyingLeg in{.t_mm = 4, .Fy_MPa = 235, .a_mm = 21, .washer_mm = 24, .available_mm = 200};
     check_near_rel(lying_leg(in).nominal, 2954.3, 5e-5);

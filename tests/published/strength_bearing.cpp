@@ -6,6 +6,8 @@
 using namespace thinskin;
 using namespace thinskin::strength;
 using thinskin::tests::check_near_rel;
+using thinskin::tests::From;
+using thinskin::tests::holds;
 
 namespace {
 constexpr double in_mm = 25.4, kip_N = 4448.2216, ksi_MPa = 6.894757;
@@ -15,15 +17,18 @@ TEST_SUITE_BEGIN("published: bearing of bolts");
 
 TEST_CASE("AISI S100 J3.3.1 and J3.3.2 (BB-1, BB-2): worked example of 2004, 3/8 in bolt in 0.06 in sheet of 55 ksi")
 {
+    holds("BB-1", From::read);
     // [read] engineers' mail archive, November 2004, to AISI 2001 E3.3, whose formulas J3.3 took over: 2.78 kip and 2.24 kip
     const double d = 0.375 * in_mm, t = 0.06 * in_mm, Fu = 55 * ksi_MPa;
     check_near_rel(bolt_bearing({.d_mm = d, .t_mm = t, .Fu_MPa = Fu, .mf = mf_bare_or_one_washer}).nominal / kip_N, 2.78, 0.0018);
     // 0.0394 per mm stands for 1/25.4: 0.02 % more
+    holds("BB-2", From::read);
     check_near_rel(bolt_bearing_deformation({.d_mm = d, .t_mm = t, .Fu_MPa = Fu}).nominal / kip_N, 2.24, 0.0025);
 }
 
 TEST_CASE("AISI S100-16 J3.3.1 (BB-1): metric bolts in thin sheet, all three branches of C")
 {
+    holds("BB-1", From::recomputed);
     struct Row { double d, t, mf, nominal, allowable; }; // [formula], 4 digits
     constexpr Row rows[] = {{8, 0.8, 1.0, 5184, 2074},   // d/t = 10, C = 3
                             {10, 0.8, 1.0, 5940, 2376},  // C = 2.75
@@ -41,6 +46,7 @@ TEST_CASE("AISI S100-16 J3.3.1 (BB-1): metric bolts in thin sheet, all three bra
 
 TEST_CASE("AISI S100-16 J3.3.2 (BB-2): metric bolts in thin sheet of 270 MPa")
 {
+    holds("BB-2", From::recomputed);
     struct Row { double d, t, nominal, allowable; }; // [formula], 4 digits
     constexpr Row rows[] = {{8, 0.8, 2897, 1305}, {10, 0.8, 3621, 1631}, {6, 0.7, 1880, 846.9}};
     for (const Row& r : rows) {
@@ -61,6 +67,7 @@ TEST_CASE("AISI S100-16 J3 (BB-1, BB-2): 0.60 mm of steel is below the clause an
 
 TEST_CASE("AISC Manual Tables 7-4 and 7-5 (BB-3): 3/4 in bolt in 1 in of 58 ksi, allowable strength")
 {
+    holds("BB-3", From::remembered);
     // [memory] 52.2 kip per inch with bolts 3 in apart; 29.4 kip per inch at an edge distance of 1-1/4 in in a 13/16 in hole
     const double d = 0.75 * in_mm, t = in_mm, Fu = 58 * ksi_MPa, hole = 13.0 / 16 * in_mm;
     check_near_rel(hot_rolled_bearing({.d_mm = d, .t_mm = t, .Fu_MPa = Fu, .lc_mm = 3 * in_mm - hole}).capacity / kip_N, 52.2, 0.001);
@@ -69,6 +76,7 @@ TEST_CASE("AISC Manual Tables 7-4 and 7-5 (BB-3): 3/4 in bolt in 1 in of 58 ksi,
 
 TEST_CASE("AISI S100-16 J6.1 (TO-1): M8 in a 9 mm hole, 16 mm from the edge of 0.8 mm sheet")
 {
+    holds("TO-1", From::recomputed);
     // [formula] e_net = 16 - 4.5 = 11.5 mm: 2981 N, 1343 N allowable
     const base::Resistance got = sheet_tear_out({.t_mm = 0.8, .Fu_MPa = 270, .e_net_mm = 11.5, .n = 1});
     check_near_rel(got.nominal, 2981, 5e-4);
@@ -78,7 +86,13 @@ TEST_CASE("AISI S100-16 J6.1 (TO-1): M8 in a 9 mm hole, 16 mm from the edge of 0
 TEST_CASE("AISI S100-16 J3.1, J3.2 (SP-1, ED-1): 3 d and 1.5 d for 0.190 in")
 {
     // 3 d and 1.5 d [read] in a steel design handbook; 14.48 mm and 7.239 mm [formula]
+    holds("SP-1", From::read);
+    check_near_rel(minimum_spacing({.d_mm = 10}).capacity / 10, 3, 1e-12);
+    holds("ED-1", From::read);
+    check_near_rel(minimum_edge_distance({.d_mm = 10}).capacity / 10, 1.5, 1e-12);
+    holds("SP-1", From::recomputed);
     check_near_rel(minimum_spacing({.d_mm = 0.190 * in_mm}).capacity, 14.48, 5e-4);
+    holds("ED-1", From::recomputed);
     check_near_rel(minimum_edge_distance({.d_mm = 0.190 * in_mm}).capacity, 7.239, 5e-4);
 }
 

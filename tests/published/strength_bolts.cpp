@@ -7,6 +7,8 @@
 using namespace thinskin;
 using namespace thinskin::strength;
 using thinskin::tests::check_near_rel;
+using thinskin::tests::From;
+using thinskin::tests::holds;
 
 namespace {
 constexpr double in_mm = 25.4, kip_N = 4448.2216, ksi_MPa = 6.894757;
@@ -17,6 +19,7 @@ TEST_SUITE_BEGIN("published: bolts");
 
 TEST_CASE("AISC Manual Table 7-2 (BT-1): allowable tension of 3/4 in bolts")
 {
+    holds("BT-1", From::remembered);
     // [memory] Group A (120 ksi) 19.9 kip, A307 (60 ksi) 9.94 kip
     check_near_rel(bolt_tension({.d_mm = three_quarters, .Fu_MPa = 120 * ksi_MPa}).capacity / kip_N, 19.9, 0.0026);
     check_near_rel(bolt_tension({.d_mm = three_quarters, .Fu_MPa = 60 * ksi_MPa}).capacity / kip_N, 9.94, 0.0006);
@@ -24,6 +27,7 @@ TEST_CASE("AISC Manual Table 7-2 (BT-1): allowable tension of 3/4 in bolts")
 
 TEST_CASE("AISC Manual Table 7-1 (BV-1): allowable single shear of 3/4 in bolts, threads included")
 {
+    holds("BV-1", From::remembered);
     // [memory] Group A 11.9 kip, A307 5.97 kip; the table rounds the area to 0.442 in2 (0.05 % up) before it rounds the force
     check_near_rel(bolt_shear({.d_mm = three_quarters, .Fu_MPa = 120 * ksi_MPa}).capacity / kip_N, 11.9, 0.0043);
     check_near_rel(bolt_shear({.d_mm = three_quarters, .Fu_MPa = 60 * ksi_MPa}).capacity / kip_N, 5.97, 0.0014);
@@ -31,6 +35,7 @@ TEST_CASE("AISC Manual Table 7-1 (BV-1): allowable single shear of 3/4 in bolts,
 
 TEST_CASE("AISC Design Example J.3 (BI-1): 3/4 in Group A bolt, allowable strength, shear 5.33 kip")
 {
+    holds("BI-1", From::remembered);
     // [memory] F'nt = 76.7 ksi, 16.9 to 17.0 kip allowable: the example rounds fv to 12.1 ksi and the area to 0.442 in2
     const base::Resistance got = bolt_tension_with_shear({.d_mm = three_quarters, .Fu_MPa = 120 * ksi_MPa, .V_N = 5.33 * kip_N});
     check_near_rel(got.nominal / (std::numbers::pi * three_quarters * three_quarters / 4) / ksi_MPa, 76.7, 0.002);
@@ -39,15 +44,18 @@ TEST_CASE("AISC Design Example J.3 (BI-1): 3/4 in Group A bolt, allowable streng
 
 TEST_CASE("AISC 360-16 J3.7 (BI-1): shear up to 30 % of its own capacity takes nothing off")
 {
+    holds("BI-1", From::remembered);
     const double V = bolt_shear({.d_mm = 8, .Fu_MPa = 800}).capacity, T = bolt_tension({.d_mm = 8, .Fu_MPa = 800}).capacity;
     // [memory] user note of J3.7: 30 % of the available strength needs no reduction; 100 % leaves 0.3 of the tension [hand]
     check_near_rel(bolt_tension_with_shear({.d_mm = 8, .Fu_MPa = 800, .V_N = 0.2999 * V}).capacity, T, 1e-12);
+    holds("BI-1", From::recomputed);
     check_near_rel(bolt_tension_with_shear({.d_mm = 8, .Fu_MPa = 800, .V_N = V}).capacity, 0.3 * T, 1e-9);
     CHECK(bolt_tension_with_shear({.d_mm = 8, .Fu_MPa = 800, .V_N = 1.31 * V}).capacity == 0);
 }
 
 TEST_CASE("Elastic bending of a round bar (BG-1): 10 mm core, 320 MPa, 10 mm gap")
 {
+    holds("BG-1", From::recomputed);
     // [hand] W = pi 1000/32 mm3, M = 10 000 pi N mm, V = 2 M/10 = 2000 pi N, over 1.67
     const base::Resistance got = bolt_bending_over_gap({.As_mm2 = 25 * std::numbers::pi, .fy_MPa = 320, .gap_mm = 10});
     check_near_rel(got.nominal, 2000 * std::numbers::pi, 1e-12);

@@ -6,6 +6,8 @@ using namespace thinskin;
 using namespace thinskin::strength;
 using thinskin::tests::check_near_abs;
 using thinskin::tests::check_near_rel;
+using thinskin::tests::From;
+using thinskin::tests::holds;
 
 namespace {
 constexpr double in_mm = 25.4, lbf_N = 4.4482216, ksi_MPa = 6.894757;
@@ -21,6 +23,7 @@ TEST_SUITE_BEGIN("published: pull-over");
 
 TEST_CASE("AISI S100 J4.4.2 (PO-1): a maker's table of ultimate pull-over, 45 ksi")
 {
+    holds("PO-1", From::read);
     struct Row { double dh_in, t1_in, printed_lbf; };
     constexpr Row table[] = {{0.399, 0.036, 970}, {0.415, 0.048, 1340}, {0.500, 0.030, 1010}}; // [read] rounded to 5 or 10 lbf there
     for (const Row& r : table) {
@@ -31,6 +34,7 @@ TEST_CASE("AISI S100 J4.4.2 (PO-1): a maker's table of ultimate pull-over, 45 ks
 
 TEST_CASE("AISI S100-16 J4.4.2 (PO-1): head alone, washer that spreads, washer capped at 19.1 mm")
 {
+    holds("PO-1", From::recomputed);
     const base::Resistance bare = pull_over(head(12, 0.8, 270)); // [formula] 3888 N; 1296 N
     check_near_rel(bare.nominal, 3888, 5e-4);
     check_near_rel(bare.capacity, 1296, 5e-4);
@@ -55,12 +59,14 @@ TEST_CASE("AISI S100-16 J4.4 (PO-1): small heads, thin washers and NaN get no fi
 
 TEST_CASE("EN 1993-1-8 Table 3.4 punching (PU-1): worksheet with dm 30, tp 8, fu 360")
 {
+    holds("PU-1", From::read);
     // [read] 130.288 kN with gamma_M2 = 1.25
     check_near_rel(punching({.t_mm = 8, .Fu_MPa = 360, .dm_mm = 30}).nominal / 1.25, 130288, 1e-5);
 }
 
 TEST_CASE("EN 1993-1-8 Table 3.4 punching (PU-1): 3.4 mm of S355 balances an M20 4.6 bolt in tension")
 {
+    holds("PU-1", From::read);
     // [read] bolt tables, least plate thickness 3.4 mm; bolt 0.9 x 400 x 245 = 88.2 kN; the head size there is not stated, so 3 %
     check_near_rel(punching({.t_mm = 3.4, .Fu_MPa = 470, .dm_mm = 30}).nominal, 88200, 0.03);
 }

@@ -1,4 +1,6 @@
 #pragma once
+#include "support/coverage.h"
+
 #include <cmath>
 #include <doctest/doctest.h>
 
@@ -8,6 +10,7 @@ namespace thinskin::tests {
 inline void check_near_rel(double got, double want, double rel)
 {
     INFO("got ", got, ", want ", want, ", relative error ", (got - want) / want, ", allowed ", rel);
+    count_value();
     CHECK(std::abs(got - want) <= rel * std::abs(want));
 }
 
@@ -15,6 +18,7 @@ inline void check_near_rel(double got, double want, double rel)
 inline void check_near_abs(double got, double want, double tolerance)
 {
     INFO("got ", got, ", want ", want, ", difference ", got - want, ", allowed ", tolerance);
+    count_value();
     CHECK(std::abs(got - want) <= tolerance);
 }
 
