@@ -83,11 +83,6 @@ void check_assembly(const Assembly& assembly)
     }
 }
 
-namespace {
-
-struct Touch { int joint = 0; double sign = 1; bool normal = false; std::shared_ptr<const Column> column; };
-
-/// Columns of every joint side on one body, in joint order.
 std::vector<Touch> touches(const Assembly& assembly, int body, ColumnCache& cache)
 {
     std::vector<Touch> out;
@@ -97,6 +92,8 @@ std::vector<Touch> touches(const Assembly& assembly, int body, ColumnCache& cach
             if (s.body == body) out.push_back({static_cast<int>(k), s.sign, assembly.joints[k].skin_normal, cache.impl().get(*b.factor, *s.row)});
     return out;
 }
+
+namespace {
 
 /// Adds one body's flexibility, lower triangle; F_ij = y_i . y_j (theory FE-6).
 void add_body(const std::vector<Touch>& list, bool is_skin, Condensed& c)
@@ -116,9 +113,9 @@ void mirror(Matrix& F) { F.triangularView<Eigen::StrictlyUpper>() = F.transpose(
 
 } // namespace
 
-void add_flexibility(const Assembly& assembly, int body, ColumnCache& cache, Condensed& c)
+void add_flexibility(const std::vector<Touch>& list, bool is_skin, Condensed& c)
 {
-    add_body(touches(assembly, body, cache), body == c.skin_body, c);
+    add_body(list, is_skin, c);
     mirror(c.F);
     mirror(c.F_skin);
 }

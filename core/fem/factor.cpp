@@ -14,6 +14,7 @@ namespace {
 // Smallest pivot over its own diagonal entry that still counts as held (theory FE-7). Rounding alone leaves about 1e-15 to
 // 1e-13; the softest sound bodies we build leave 1e-8.
 constexpr double smallest_pivot_ratio = 1e-11;
+constexpr int panel_width = 24;
 
 std::string describe(int dof, double ratio)
 {
@@ -21,7 +22,8 @@ std::string describe(int dof, double ratio)
         + std::to_string(ratio) + ")";
 }
 
-struct Front { std::vector<int> rows; Matrix update; };
+/// Rows start..start+length-1 of a child's update that lie one after the other in the front, from `local` on.
+struct Run { int start = 0, local = 0, length = 0; };
 
 class Elimination {
 public:
@@ -43,7 +45,17 @@ private:
     std::vector<int> local;
     std::vector<Matrix> updates;
     std::vector<std::vector<int>> children;
-    Matrix front;
+    std::vector<Run> runs;
+    Vector store;                            ///< of the front, as large as the largest so far
+    Eigen::Map<Matrix> front{nullptr, 0, 0};
+
+    /// Zero in the lower triangle; the upper one is never read.
+    void clear_front(Eigen::Index n)
+    {
+        if (store.size() < n * n) store.resize(n * n);
+        new (&front) Eigen::Map<Matrix>(store.data(), n, n);
+        for (Eigen::Index k = 0; k < n; ++k) front.col(k).tail(n - k).setZero();
+    }
 
     void set_local(const Block& block)
     {
@@ -65,18 +77,36 @@ private:
     {
         const std::vector<int>& rows = f.blocks[static_cast<std::size_t>(child)].below;
         Matrix& update = updates[static_cast<std::size_t>(child)];
-        for (std::size_t c = 0; c < rows.size(); ++c) {
-            const int column = local[static_cast<std::size_t>(rows[c])];
-            for (std::size_t r = c; r < rows.size(); ++r)
-                front(local[static_cast<std::size_t>(rows[r])], column) += update(static_cast<Eigen::Index>(r), static_cast<Eigen::Index>(c));
+        runs.clear();
+        for (std::size_t k = 0; k < rows.size(); ++k) {
+            const int place = local[static_cast<std::size_t>(rows[k])];
+            if (!runs.empty() && runs.back().local + runs.back().length == place) ++runs.back().length;
+            else runs.push_back({static_cast<int>(k), place, 1});
         }
+        for (std::size_t c = 0; c < runs.size(); ++c)
+            for (int k = 0; k < runs[c].length; ++k) {
+                auto to = front.col(runs[c].local + k);
+                const auto from = update.col(runs[c].start + k);
+                to.segment(runs[c].local + k, runs[c].length - k) += from.segment(runs[c].start + k, runs[c].length - k);
+                for (std::size_t r = c + 1; r < runs.size(); ++r) to.segment(runs[r].local, runs[r].length) += from.segment(runs[r].start, runs[r].length);
+            }
         update.resize(0, 0);
     }
 
-    /// Right-looking Cholesky of the leading width x width square, pivot by pivot checked against the diagonal of K.
+    /// Cholesky of the leading width x width square: panels of columns, the rest brought up to date once a panel.
     void factor_square(const Block& block)
     {
-        for (int k = 0; k < block.width; ++k) {
+        for (int first = 0; first < block.width; first += panel_width) {
+            const int last = std::min(first + panel_width, block.width), rest = block.width - last;
+            factor_panel(block, first, last);
+            if (rest > 0) front.block(last, last, rest, rest).selfadjointView<Eigen::Lower>().rankUpdate(front.block(last, first, rest, last - first), -1.0);
+        }
+    }
+
+    /// Pivot by pivot checked against the diagonal of K.
+    void factor_panel(const Block& block, int first, int last)
+    {
+        for (int k = first; k < last; ++k) {
             const int dof = f.dof[static_cast<std::size_t>(block.first + k)];
             const double pivot = front(k, k), diagonal = K.coeff(dof, dof);
             if (!(pivot > smallest_pivot_ratio * std::abs(diagonal)) || !std::isfinite(pivot)) throw SingularMatrix(dof, pivot / diagonal);
@@ -84,7 +114,7 @@ private:
             front(k, k) = std::sqrt(pivot);
             auto column = front.col(k).segment(k + 1, rest);
             column /= front(k, k);
-            for (int j = 0; j < rest; ++j) front.col(k + 1 + j).segment(k + 1 + j, rest - j) -= column(j) * column.tail(rest - j);
+            for (int j = 0; j < last - k - 1; ++j) front.col(k + 1 + j).segment(k + 1 + j, rest - j) -= column(j) * column.tail(rest - j);
         }
     }
 
@@ -92,7 +122,7 @@ private:
     {
         Block& block = f.blocks[b];
         const auto below = static_cast<Eigen::Index>(block.below.size());
-        front.setZero(block.width + below, block.width + below);
+        clear_front(block.width + below);
         set_local(block);
         add_entries(block);
         for (const int child : children[b]) add_child(child);
@@ -100,10 +130,13 @@ private:
         if (below > 0) {
             auto L21 = front.bottomLeftCorner(below, block.width);
             front.topLeftCorner(block.width, block.width).triangularView<Eigen::Lower>().transpose().solveInPlace<Eigen::OnTheRight>(L21);
-            updates[b] = front.bottomRightCorner(below, below);
-            updates[b].selfadjointView<Eigen::Lower>().rankUpdate(L21, -1.0);
+            auto rest = front.bottomRightCorner(below, below);
+            rest.selfadjointView<Eigen::Lower>().rankUpdate(L21, -1.0);
+            updates[b].resize(below, below);
+            for (Eigen::Index k = 0; k < below; ++k) updates[b].col(k).tail(below - k) = rest.col(k).tail(below - k);
         }
-        block.L = front.leftCols(block.width);
+        block.L.setZero(block.width + below, block.width);
+        for (int k = 0; k < block.width; ++k) block.L.col(k).tail(block.width + below - k) = front.col(k).tail(block.width + below - k);
     }
 };
 

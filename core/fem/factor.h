@@ -23,6 +23,11 @@ struct Column {
 /// The two columns' product a^T K^-1 b: only common supernodes meet. Summed in ascending order: same bits every time.
 [[nodiscard]] double dot(const Column& a, const Column& b);
 
+class Factor;
+/// The same with a whole vector in elimination order, and s a added to one.
+[[nodiscard]] double dot(const Factor& f, const Column& a, const Vector& x);
+void add(const Factor& f, const Column& a, double s, Vector& x);
+
 /// One supernode: consecutive unknowns first..first+width-1 with a common structure below.
 struct Block {
     int first = 0, width = 0, parent = -1;

@@ -61,6 +61,32 @@ Column Factor::column(const Row& row, Vector& work) const
     return c;
 }
 
+namespace {
+
+/// Calls with each piece of a column and the piece of a whole vector that it belongs to.
+template <class Whole, class Use>
+void pieces(const Factor& f, const Column& a, Whole& x, const Use& use)
+{
+    for (std::size_t k = 0; k < a.blocks.size(); ++k) {
+        const int n = a.start[k + 1] - a.start[k];
+        use(Eigen::Map<const Vector>(a.values.data() + a.start[k], n), x.segment(f.blocks[static_cast<std::size_t>(a.blocks[k])].first, n));
+    }
+}
+
+} // namespace
+
+double dot(const Factor& f, const Column& a, const Vector& x)
+{
+    double sum = 0;
+    pieces(f, a, x, [&sum](const auto& own, const auto& whole) { sum += own.dot(whole); });
+    return sum;
+}
+
+void add(const Factor& f, const Column& a, double s, Vector& x)
+{
+    pieces(f, a, x, [s](const auto& own, auto whole) { whole += s * own; });
+}
+
 double dot(const Column& a, const Column& b)
 {
     double sum = 0;

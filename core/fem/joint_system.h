@@ -1,4 +1,5 @@
 #pragma once
+#include "fem/factor.h"
 #include "fem/joints.h"
 
 #include <array>
@@ -18,7 +19,13 @@ void check_assembly(const Assembly& assembly);
 
 /// condense() without the flexibility of one body (-1: with all), and that body's flexibility added later.
 [[nodiscard]] Condensed condense_without(const Assembly& assembly, int skin_body, int left_out, ColumnCache& cache);
-void add_flexibility(const Assembly& assembly, int body, ColumnCache& cache, Condensed& condensed);
+
+/// One joint side on a body, with its column; F_ij = y_i . y_j (theory FE-6).
+struct Touch { int joint = 0; double sign = 1; bool normal = false; std::shared_ptr<const Column> column; };
+/// Of every joint side on one body, in joint order.
+[[nodiscard]] std::vector<Touch> touches(const Assembly& assembly, int body, ColumnCache& cache);
+/// Adds the flexibility of the body that the touches are on.
+void add_flexibility(const std::vector<Touch>& touches, bool is_skin, Condensed& condensed);
 
 /// Everything solve_joints needs for one load case: (F + C) lambda - R alpha = e + shift, R^T lambda = f.
 struct JointProblem {

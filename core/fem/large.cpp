@@ -18,7 +18,7 @@ void check(const Assembly& assembly, int skin_body, const LargeModel& model, con
     require(factors.size() == static_cast<Eigen::Index>(loads.size()) && factors.allFinite(), "one finite factor per unit load");
     require(linear.status == SolveStatus::solved && linear.lambda.size() == static_cast<Eigen::Index>(assembly.joints.size()),
             "the linear state is not a solved state of these joints");
-    require(rule.most_steps >= 1 && rule.most_load_steps >= 1 && rule.force_tolerance > 0, "the Newton rule makes no sense");
+    require(rule.most_steps >= 1 && rule.most_load_steps >= 1 && rule.force_tolerance > 0 && rule.keep_below >= 0 && rule.keep_below < 1, "the Newton rule makes no sense");
     for (const UnitLoad& load : loads)
         for (const Vector& on_body : load.on_body) require(on_body.allFinite(), "a load is not a number");
     require(start_u == nullptr || start_u->size() == body.dofs, "the start has the wrong length");
@@ -95,10 +95,11 @@ void balance(const LargeNewton& newton, const LargeModel& model, Large& out)
 } // namespace
 
 Large solve_large(const Assembly& assembly, int skin_body, const LargeModel& model, const std::vector<UnitLoad>& loads, const Vector& load_factors,
-                  const JointState& linear_start, ColumnCache& cache, const NewtonRule& rule, std::stop_token stop, const Vector* start_u)
+                  const JointState& linear_start, ColumnCache& cache, const NewtonRule& rule, std::stop_token stop, const Vector* start_u, LargeMemory* memory)
 {
     check(assembly, skin_body, model, loads, load_factors, linear_start, rule, start_u);
-    LargeNewton newton(assembly, skin_body, model, loads, load_factors, cache, rule, std::move(stop));
+    LargeMemory own;
+    LargeNewton newton(assembly, skin_body, model, loads, load_factors, cache, rule, (memory != nullptr ? *memory : own).impl().factor, std::move(stop));
     Large out;
     LargeStart start;
     if (start_u != nullptr) start.u = *start_u;

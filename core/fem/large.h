@@ -20,6 +20,20 @@ struct NewtonRule {
     int most_steps = 25;                 ///< Newton steps per load step
     double force_tolerance = 1e-8;       ///< largest out-of-balance force at an unsupported dof over the largest load or joint force (moments over the grid spacing)
     int most_load_steps = 40;            ///< load steps tried when Newton fails at full load; 1: no load steps
+    /// A factor is kept for the next step, and by a LargeMemory for the next load case, while a step leaves less than this share of the
+    /// out-of-balance force; 0: a new one each step. The answer is the same within the tolerance: what is kept is a divisor only.
+    double keep_below = 0;
+};
+
+/// The last factored tangent, for the next load case of the same assembly and model.
+class LargeMemory {
+public:
+    LargeMemory();
+    ~LargeMemory();
+    struct Impl;
+    Impl& impl() { return *impl_; }
+private:
+    std::unique_ptr<Impl> impl_;
 };
 
 struct Large {
@@ -31,6 +45,7 @@ struct Large {
     Vector skin_u;                       ///< all dofs of the skin
     Vector skin_support;                 ///< reactions at supported dofs (zero elsewhere)
     int steps = 0;                       ///< Newton steps, all load steps together
+    int factors = 0;                     ///< of them with a new factor
     int load_steps = 0;                  ///< 1: full load at once
     std::vector<double> residuals;       ///< after each Newton step of the last load step
     double residual = 0;                 ///< the last of them
@@ -43,11 +58,11 @@ struct Large {
 
 /// `load_factors` on `loads` as in recover(); `linear_start`: the solved state of the linear theory (its forces give the
 /// start, its active joints the first contact state). `cache` keeps the other bodies' columns. `start_u`: a solved
-/// neighbouring load case's skin_u, used instead of the linear start when given.
+/// neighbouring load case's skin_u, used instead of the linear start when given. `memory`: see NewtonRule::keep_below.
 /// Throws std::invalid_argument when the parts do not belong together.
 [[nodiscard]] Large solve_large(const Assembly& assembly, int skin_body, const LargeModel& model, const std::vector<UnitLoad>& loads,
                                 const Vector& load_factors, const JointState& linear_start, ColumnCache& cache,
-                                const NewtonRule& rule = {}, std::stop_token stop = {}, const Vector* start_u = nullptr);
+                                const NewtonRule& rule = {}, std::stop_token stop = {}, const Vector* start_u = nullptr, LargeMemory* memory = nullptr);
 
 /// Membrane forces at the nodes, from the elements' middles where they are most exact; one per solved state.
 struct LargeField {

@@ -9,6 +9,10 @@
 namespace thinskin::fem {
 namespace {
 
+/// How far the state may lie from that of an exact tangent, in parts of itself, for the pivots of the one to speak for the other: the
+/// membrane forces differ by twice as much, less than the buckling load is known to.
+constexpr double near_enough = 1e-2;
+
 std::string number(double v, const char* format)
 {
     char text[32];
@@ -41,94 +45,63 @@ UnitLoad combined(const Assembly& assembly, int skin, const std::vector<UnitLoad
 } // namespace
 
 LargeNewton::LargeNewton(const Assembly& assembly, int skin_body, const LargeModel& model, const std::vector<UnitLoad>& loads, const Vector& factors,
-                         ColumnCache& cache, const NewtonRule& rule, std::stop_token stop)
+                         ColumnCache& cache, const NewtonRule& rule, LargeFactor& factor, std::stop_token stop)
     : assembly_(assembly), skin_(skin_body), model_(model), rule_(rule), stop_(std::move(stop)),
-      others_(condense_without(assembly, skin_body, skin_body, cache))
+      others_(condense_without(assembly, skin_body, skin_body, cache)), factor_(factor)
 {
-    const Body& linear = *assembly.bodies[static_cast<std::size_t>(skin_body)];
-    body_.name = linear.name;
-    body_.dofs = linear.dofs;
-    body_.supported = linear.supported;
-    assembly_.bodies[static_cast<std::size_t>(skin_body)] = &body_;
+    const int dofs = model.skin->body.dofs;
     const Free free = free_motion(assembly, others_, {combined(assembly, skin_body, loads, factors)});
     loads_.elongation = free.elongation.col(0);
     loads_.rigid = free.rigid_load.col(0);
-    loads_.skin = Vector::Zero(body_.dofs);
+    loads_.skin = Vector::Zero(dofs);
     for (std::size_t l = 0; l < loads.size(); ++l)
         if (const Vector* load = load_on(loads[l], skin_body)) loads_.skin += factors(static_cast<Eigen::Index>(l)) * *load;
     const double h = model.skin->model.spacing;
-    weight_ = Vector::Ones(body_.dofs);
+    weight_ = Vector::Ones(dofs);
     for (int d = 0; d < SkinLayout{model.skin->grid}.grid_dofs(); ++d)
         if (const int k = d % 6; k > 0 && k < 4) weight_(d) = k == 3 ? 1 / (h * h) : 1 / h;
 }
 
 Vector LargeNewton::joint_forces(const JointState& joints) const
 {
-    Vector f = Vector::Zero(body_.dofs);
+    Vector f = Vector::Zero(weight_.size());
     for (std::size_t k = 0; k < assembly_.joints.size(); ++k)
         for (const Side& s : sides(assembly_.joints[k]))
             if (s.body == skin_) add(f, *s.row, -s.sign * joints.lambda(static_cast<Eigen::Index>(k)));
     return f;
 }
 
-/// tangent_ holds the tangent at u on entry. Not positive definite: the tangent without membrane forces leads on.
-bool LargeNewton::factor_at(const Vector& u)
+/// tangent_ holds the internal force at `at`.
+Vector LargeNewton::out_of_balance(double share, const LargeState& at) const
 {
-    exact_ = true;
-    try {
-        body_.factor = factorise(tangent_.K, model_.pattern);
-        return true;
-    } catch (const SingularMatrix&) {
-        exact_ = false;
-    }
-    tangent(model_, u, 0, tangent_);
-    try {
-        body_.factor = factorise(tangent_.K, model_.pattern);
-        return true;
-    } catch (const SingularMatrix&) {
-        return false;
-    }
+    return share * loads_.skin + joint_forces(at.joints) - tangent_.force;
 }
 
 LargeState LargeNewton::step(double share, const LargeState& from)
 {
-    Condensed condensed = others_;
-    ColumnCache columns;
-    add_flexibility(assembly_, skin_, columns, condensed);
-    const Vector motion = solve(body_, share * loads_.skin + tangent_.K * from.u - tangent_.force);
-    const auto n = static_cast<Eigen::Index>(assembly_.joints.size());
-    Free free{share * loads_.elongation, share * loads_.rigid, Matrix::Zero(n, 1), {}};
-    for (Eigen::Index k = 0; k < n; ++k)
-        for (const Side& s : sides(assembly_.joints[static_cast<std::size_t>(k)]))
-            if (s.body == skin_) free.elongation(k, 0) += s.sign * fem::apply(*s.row, motion);
-    LargeState to;
-    to.joints = solve_joints(assembly_, condensed, free, Vector::Ones(1), from.joints.active);
-    if (to.joints.status == SolveStatus::solved) to.u = motion + solve(body_, joint_forces(to.joints));
-    return to;
+    const Free free{share * loads_.elongation, share * loads_.rigid, Matrix::Zero(loads_.elongation.size(), 1), {}};
+    return factor_.step(assembly_, skin_, others_, free, from, out_of_balance(share, from));
 }
 
-/// tangent_ holds the internal force at `at`.
 double LargeNewton::residual(double share, const LargeState& at) const
 {
-    const Vector joints = joint_forces(at.joints), load = share * loads_.skin + joints;
-    const double scale = std::max((share * loads_.skin).cwiseProduct(weight_).lpNorm<Eigen::Infinity>(), joints.cwiseProduct(weight_).lpNorm<Eigen::Infinity>());
+    const double scale = std::max((share * loads_.skin).cwiseProduct(weight_).lpNorm<Eigen::Infinity>(), joint_forces(at.joints).cwiseProduct(weight_).lpNorm<Eigen::Infinity>());
+    const Vector out = out_of_balance(share, at);
     double worst = 0;
-    for (int d = 0; d < body_.dofs; ++d)
-        if (const double out = std::abs(tangent_.force(d) - load(d)) * weight_(d); !body_.supported[static_cast<std::size_t>(d)] && !(out <= worst)) worst = out;
+    for (Eigen::Index d = 0; d < out.size(); ++d)
+        if (const double v = std::abs(out(d)) * weight_(d); !model_.skin->body.supported[static_cast<std::size_t>(d)] && !(v <= worst)) worst = v;
     return worst == 0 ? 0 : worst / scale;
 }
 
-/// The exact tangent at the solution is positive definite. When the last step was short and its tangent exact, that one tells.
-bool LargeNewton::stable(const Vector& change, const Vector& u, std::string& where)
+/// The exact tangent at the solution is positive definite. When the factor is of an exact tangent close by, that one tells.
+bool LargeNewton::stable(const Vector& u, std::string& where)
 {
-    if (exact_ && change.norm() <= 1e-3 * u.norm()) return true;
-    try {
-        body_.factor = factorise(tangent_.K, model_.pattern);
-        return true;
-    } catch (const SingularMatrix& e) {
-        where = "the skin has buckled: its state has no stiffness left around " + dof_place(model_.skin->grid, e.dof);
-        return false;
-    }
+    if (factor_.exact() && (u - factor_.at()).norm() <= near_enough * u.norm()) return true;
+    tangent(model_, u, 1, tangent_);
+    std::string place;
+    if (factor_.take_exact(model_, u, tangent_, place)) return true;
+    where = "the skin has buckled: its state has no stiffness left around " + place;
+    return false;
 }
 
 void LargeNewton::run(double share, LargeState state, Large& out)
@@ -139,25 +112,35 @@ void LargeNewton::run(double share, LargeState state, Large& out)
         out.status = status;
         out.where = "Newton step " + std::to_string(out.residuals.size() + 1) + at_load + ": " + why;
     };
-    tangent(model_, state.u, 1, tangent_);
+    const bool keep = rule_.keep_below > 0;
+    bool anew = !keep || factor_.empty() || !factor_.exact(), have_K = false;
+    internal_force(model_, state.u, tangent_.force);
+    out.residual = residual(share, state);
     for (int n = 0; n < rule_.most_steps; ++n) {
         if (stop_.stop_requested()) return fail(SolveStatus::stopped, "stopped");
-        if (!factor_at(state.u)) return fail(SolveStatus::not_converged, "the skin's tangent is singular");
+        if (anew) {
+            if (!have_K) tangent(model_, state.u, 1, tangent_);
+            if (!factor_.take(model_, state.u, tangent_)) return fail(SolveStatus::not_converged, "the skin's tangent is singular");
+            ++out.factors;
+        }
+        const double before = out.residual;
         LargeState next = step(share, state);
         if (next.joints.status != SolveStatus::solved) return fail(next.joints.status, next.joints.where);
-        tangent(model_, next.u, 1, tangent_);
+        have_K = !keep;
+        if (have_K) tangent(model_, next.u, 1, tangent_);
+        else internal_force(model_, next.u, tangent_.force);
         out.residual = residual(share, next);
         ++out.steps;
-        const Vector change = next.u - state.u;
-        state = std::move(next);
-        if (!std::isfinite(out.residual) || !state.u.allFinite()) return fail(SolveStatus::not_converged, "the figures grow without end");
+        if (!std::isfinite(out.residual) || !next.u.allFinite()) return fail(SolveStatus::not_converged, "the figures grow without end");
         out.residuals.push_back(out.residual);
+        anew = !(out.residual <= rule_.keep_below * before);
+        state = std::move(next);
         if (out.residual > rule_.force_tolerance) continue;
         out.skin_u = state.u;
         out.joints = state.joints;
         out.status = SolveStatus::solved;
         out.where.clear();
-        if (std::string why; !stable(change, state.u, why)) fail(SolveStatus::buckled, why);
+        if (std::string why; !stable(state.u, why)) fail(SolveStatus::buckled, why);
         return;
     }
     fail(SolveStatus::not_converged, "out-of-balance force still " + number(out.residual, "%.1e") + " of the load");

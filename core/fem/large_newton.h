@@ -1,6 +1,5 @@
 #pragma once
-#include "fem/joint_system.h"
-#include "fem/large_model.h"
+#include "fem/large_factor.h"
 
 /// Internal to core/fem: Newton's method at one load level.
 namespace thinskin::fem {
@@ -8,16 +7,13 @@ namespace thinskin::fem {
 /// Loads of one load case at full level, split into the skin's and what the other bodies do under theirs.
 struct LargeLoads { Vector skin, elongation, rigid; };
 
-/// Where Newton stands; `u` over all dofs of the skin.
-struct LargeState { Vector u; JointState joints; };
-
 /// A positive amplitude beta for the start beta w_lin + u_lin + beta^2 u_2 (theory FE-22).
 struct LargeStart { Vector u; double beta = 1; };
 
 class LargeNewton {
 public:
     LargeNewton(const Assembly& assembly, int skin_body, const LargeModel& model, const std::vector<UnitLoad>& loads, const Vector& factors,
-                ColumnCache& cache, const NewtonRule& rule, std::stop_token stop);
+                ColumnCache& cache, const NewtonRule& rule, LargeFactor& factor, std::stop_token stop);
 
     /// Runs at a share of the load from the given state; result in `out` (status, where, steps, residuals, joints, skin_u, skin_support).
     void run(double share, LargeState start, Large& out);
@@ -26,8 +22,7 @@ public:
     [[nodiscard]] Vector joint_forces(const JointState& joints) const; ///< on the skin, all dofs
 
 private:
-    Body body_;                              ///< the skin with the factor of the last tangent
-    Assembly assembly_;
+    const Assembly& assembly_;
     int skin_;
     const LargeModel& model_;
     NewtonRule rule_;
@@ -35,13 +30,13 @@ private:
     Condensed others_;
     LargeLoads loads_;
     Vector weight_;                          ///< turns moments into forces for the residual
-    Tangent tangent_;
-    bool exact_ = true;                      ///< the last factor was of the exact tangent
+    LargeFactor& factor_;
+    Tangent tangent_;                        ///< the force always, K when a new factor is asked for
 
-    bool factor_at(const Vector& u);
+    [[nodiscard]] Vector out_of_balance(double share, const LargeState& at) const;
     [[nodiscard]] LargeState step(double share, const LargeState& from);
     [[nodiscard]] double residual(double share, const LargeState& at) const;
-    bool stable(const Vector& change, const Vector& u, std::string& where);
+    bool stable(const Vector& u, std::string& where);
 };
 
 } // namespace thinskin::fem

@@ -44,17 +44,37 @@ Solution solve(const Structure& s, const std::vector<results::LoadCase>& cases, 
     return sol;
 }
 
+namespace {
+
+/// The named runs, each after the one whose joint forces are closest, smallest first: what Newton divides by is then of a state nearby.
+std::vector<Run*> by_neighbours(std::vector<Run>& runs, const std::vector<std::string>& load_cases)
+{
+    std::vector<Run*> left, out;
+    for (Run& run : runs)
+        if (std::find(load_cases.begin(), load_cases.end(), run.load_case.name) != load_cases.end()) left.push_back(&run);
+    while (!left.empty()) {
+        const auto distance = [&](const Run* r) { return out.empty() ? r->states[0].lambda.norm() : (r->states[0].lambda - out.back()->states[0].lambda).norm(); };
+        const auto next = std::min_element(left.begin(), left.end(), [&](const Run* a, const Run* b) { return distance(a) < distance(b); });
+        out.push_back(*next);
+        left.erase(next);
+    }
+    return out;
+}
+
+} // namespace
+
 void solve_large_cases(const Structure& s, Solution& sol, const std::vector<std::string>& load_cases, fem::ColumnCache& cache, const fem::LargeModel& model, std::stop_token stop)
 {
-    for (Run& run : sol.runs) {
-        if (std::find(load_cases.begin(), load_cases.end(), run.load_case.name) == load_cases.end()) continue;
+    fem::LargeMemory memory;
+    for (Run* const run : by_neighbours(sol.runs, load_cases)) {
         if (stop.stop_requested()) {
             sol.stopped = true;
             return;
         }
         fem::NewtonRule rule;
         rule.force_tolerance = 1e-10; // the sum over the whole is held to 1e-8
-        run.large = fem::solve_large(s.assembly, s.skin_body, model, s.loads, run.factors, run.states[0], cache, rule, stop);
+        rule.keep_below = 0.2;
+        run->large = fem::solve_large(s.assembly, s.skin_body, model, s.loads, run->factors, run->states[0], cache, rule, stop, nullptr, &memory);
     }
 }
 

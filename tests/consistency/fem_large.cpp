@@ -174,6 +174,37 @@ TEST_CASE("Two brackets on the panel, ribs, contact: quadratic convergence, bala
         }
 }
 
+TEST_CASE("A factor kept from step to step and from load case to load case gives the same answer with fewer factors")
+{
+    const tests::Job job(tests::Job::with_ribs());
+    const auto model = large(job);
+    fem::NewtonRule keep;
+    keep.force_tolerance = 1e-10;
+    keep.keep_below = 0.2;
+    fem::NewtonRule each = keep;
+    each.keep_below = 0;
+    fem::LargeMemory memory;
+    int kept = 0, anew = 0;
+    for (const double level : {0.5, 0.6, 0.65}) {
+        const fem::Vector f = tests::factors(0.2, -level, level, 1);
+        const tests::JobSolution linear = tests::solve(job, f);
+        fem::ColumnCache cache;
+        const fem::Large a = fem::solve_large(job.assembly, 0, *model, job.loads, f, linear.state, cache, each);
+        const fem::Large b = fem::solve_large(job.assembly, 0, *model, job.loads, f, linear.state, cache, keep, {}, nullptr, &memory);
+        REQUIRE(a.status == fem::SolveStatus::solved);
+        REQUIRE(b.status == fem::SolveStatus::solved);
+        CHECK(b.residual <= 1e-10);
+        CHECK(b.force_error <= 1e-8);
+        CHECK(a.joints.active == b.joints.active);
+        CHECK((a.skin_u - b.skin_u).norm() <= 1e-7 * a.skin_u.norm());
+        CHECK((a.joints.lambda - b.joints.lambda).norm() <= 1e-7 * a.joints.lambda.norm());
+        CHECK(a.factors == a.steps);
+        anew += a.factors;
+        kept += b.factors;
+    }
+    CHECK(2 * kept <= anew);
+}
+
 TEST_CASE("The solution does not depend on the start, and turns over with the load")
 {
     const auto m = large(tests::panel(fem::Hold::held, 50));
