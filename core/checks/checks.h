@@ -13,6 +13,7 @@ struct Demands {
     const std::vector<results::MountForce>* mounts = nullptr;
     const std::vector<results::JointForce>* joints = nullptr;
     const std::vector<results::SkinState>* skin = nullptr;
+    const results::Vibration* vibration = nullptr;
 };
 
 // One function a group; each row is the worst over the load cases.
@@ -22,6 +23,8 @@ void rib_rows(const Demands& d, std::vector<results::Check>& out);   ///< part o
 void strap_rows(const Demands& d, std::vector<results::Check>& out); ///< part of reinforcement
 [[nodiscard]] std::vector<results::Check> bracket(const Demands& d);
 [[nodiscard]] std::vector<results::Check> panel(const Demands& d);
+/// Natural frequencies against what shakes the job: not required, an amplification that the road's basis does not know.
+[[nodiscard]] std::vector<results::Check> vibration(const Demands& d);
 /// Parts that the case names and this version cannot judge, and rule sets without clauses.
 [[nodiscard]] std::vector<results::Check> not_covered_parts(const Demands& d);
 

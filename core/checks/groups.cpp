@@ -10,11 +10,13 @@ namespace {
 using base::Status;
 using base::Verdict;
 
-/// Edge distances and spacings are kept or not; how much they are kept by says nothing about strength, so they govern only
-/// when they fail.
-bool competes(const results::Check& c) { return c.has_numbers() && (c.load_case != "geometry" || c.status == Status::fail); }
+constexpr const char* vibration_group = "vibration";
 
-constexpr std::array names{"fixing", "reinforcement", "bracket", "panel", "door"};
+/// Edge distances and spacings are kept or not; how much they are kept by says nothing about strength, so they govern only
+/// when they fail. Distances between frequencies say nothing about strength at all.
+bool competes(const results::Check& c) { return c.has_numbers() && c.group != vibration_group && (c.load_case != "geometry" || c.status == Status::fail); }
+
+constexpr std::array names{"fixing", "reinforcement", "bracket", "panel", "door", vibration_group};
 
 int rank(const results::Check& c) { return competes(c) ? 0 : c.has_numbers() ? 1 : 2; }
 
@@ -27,7 +29,7 @@ void count(results::Group& g, const results::Check& c)
         ++g.not_covered;
         if (g.lift_with.empty()) g.lift_with = c.lift_with;
     }
-    if (competes(c) && (!g.least_margin || c.margin() < *g.least_margin)) {
+    if ((competes(c) || (!g.required && c.has_numbers())) && (!g.least_margin || c.margin() < *g.least_margin)) {
         g.least_margin = c.margin();
         g.part = c.part;
         g.check = c.title;
@@ -58,9 +60,10 @@ std::vector<results::Group> groups(const std::vector<results::Check>& rows)
     for (const char* name : names) {
         results::Group g;
         g.name = name;
+        g.required = g.name != vibration_group;
         bool any = false;
         for (const results::Check& c : rows)
-            if (c.group == name && c.required) {
+            if (c.group == name && (c.required || !g.required)) {
                 any = true;
                 count(g, c);
             }

@@ -22,6 +22,14 @@ const results::Check* first_not_covered(const results::Outcome& o)
     return nullptr;
 }
 
+/// A sentence for the job that holds but shakes.
+std::string shaking(const results::Outcome& o)
+{
+    for (const results::Check& c : o.checks)
+        if (c.group == "vibration" && c.status == Status::fail) return " But it shakes: " + c.title + ", see Natural frequencies.";
+    return "";
+}
+
 std::string tightest(const results::Outcome& o)
 {
     if (!o.governing) return "";
@@ -90,7 +98,7 @@ std::string headline(const results::Outcome& o)
     case Verdict::fail: return "FAILS: " + tightest(o) + "." + (large_deflection(o) ? " Not covered besides: figures that hang on the bending of the thin skin." : "");
     case Verdict::not_covered:
         return fmt::format("NOT COVERED: {}: {}.{}", open ? open->title : "nothing to check", open ? open->note : "the case has no part with a check", o.governing ? " Tightest of what is covered: " + tightest(o) + "." : "");
-    case Verdict::pass: return fmt::format("PASSES: the tightest is {}.{}", tightest(o), judged > 0 ? fmt::format(" {} {} on judgement.", judged, judged == 1 ? "row passes" : "rows pass") : "");
+    case Verdict::pass: return fmt::format("PASSES: the tightest is {}.{}", tightest(o), judged > 0 ? fmt::format(" {} {} on judgement.", judged, judged == 1 ? "row passes" : "rows pass") : "") + shaking(o);
     }
     return "";
 }

@@ -44,7 +44,7 @@ struct Mass {
     [[nodiscard]] Eigen::Index cols() const { return system.size(); }
     void perform_op(const double* in, double* out) const
     {
-        Eigen::Map<Vector>(out, rows()) = system.mass() * Eigen::Map<const Vector>(in, rows());
+        Eigen::Map<Vector>(out, rows()).noalias() = system.mass().transpose() * Eigen::Map<const Vector>(in, rows()); // symmetric: rows instead of columns
     }
 };
 

@@ -36,6 +36,7 @@ struct SkinModel {
     bool in_plane_fixed = true;          ///< false (movable): normal displacement free, tangential held, the bottom edge also carries y
     std::vector<RibModel> ribs;
     std::vector<Opening> openings;
+    std::vector<std::array<double, 2>> held_points; ///< w, u and v held at the grid node nearest to each: hinges, latches
 };
 
 struct SkinGrid { std::vector<double> x, y; };

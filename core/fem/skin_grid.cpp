@@ -199,7 +199,8 @@ void check_skin_model(const SkinModel& m)
     }
     for (const RibModel& r : m.ribs) check_rib(m, r);
     for (const Opening& o : m.openings) check_opening(m, o);
-    if (all_free) throw std::runtime_error(who + "mechanism: all four edges are free, nothing holds the skin");
+    for (const auto& p : m.held_points) require(p[0] >= 0 && p[0] <= m.width && p[1] >= 0 && p[1] <= m.height, who + "held points must lie in the panel");
+    if (all_free && m.held_points.empty()) throw std::runtime_error(who + "mechanism: all four edges are free, nothing holds the skin");
 }
 
 } // namespace thinskin::fem

@@ -2,6 +2,7 @@
 #include "fem/skin_elements.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace thinskin::fem {
 namespace {
@@ -30,6 +31,11 @@ int edge_node(const SkinLayout& l, int edge, int k)
     case 2: return l.node(k, 0);
     default: return l.node(k, l.ny() - 1);
     }
+}
+
+int nearest(const std::vector<double>& lines, double p)
+{
+    return static_cast<int>(std::min_element(lines.begin(), lines.end(), [p](double a, double b) { return std::abs(a - p) < std::abs(b - p); }) - lines.begin());
 }
 
 void fix_bubbles(const SkinModel& model, const SkinLayout& l, const SkinElements& e, std::vector<char>& supported)
@@ -81,6 +87,8 @@ std::vector<char> skin_supports(const SkinModel& model, const SkinGrid& grid, co
         for (int k = 0; k < nodes; ++k)
             for (const int d : fixed) supported[static_cast<std::size_t>(6 * edge_node(l, edge, k) + d)] = 1;
     }
+    for (const auto& p : model.held_points)
+        for (const int d : {w, u, v}) supported[static_cast<std::size_t>(6 * l.node(nearest(grid.x, p[0]), nearest(grid.y, p[1])) + d)] = 1;
     fix_bubbles(model, l, e, supported);
     fix_empty_nodes(l, e, supported);
     return supported;

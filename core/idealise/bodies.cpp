@@ -55,6 +55,7 @@ fem::RibModel rib_model(const layout::Layout& l, const layout::Rib& r)
 std::string skin_key(const fem::SkinModel& m)
 {
     std::string key = fmt::format("{:a} {:a} {:a} {:a} {:a} {:a} {:a} {}", m.width, m.height, m.mid_z, m.spacing, m.sheet.E, m.sheet.nu, m.sheet.thickness, m.in_plane_fixed);
+    for (const auto& p : m.held_points) key += fmt::format(" h {:a} {:a}", p[0], p[1]);
     for (const fem::EdgeHold& e : m.edges) key += fmt::format(" {} {:a}", static_cast<int>(e.kind), e.rotational_stiffness);
     for (const fem::RibModel& r : m.ribs)
         key += fmt::format(" {:a} {:a} {:a} {:a} {:a} {:a} {:a} {:a} {:a} {:a}", r.from[0], r.from[1], r.to[0], r.to[1], r.E, r.A, r.I_normal, r.I_lateral, r.J, r.offset_z);
@@ -158,10 +159,11 @@ void build_skin(Structure& s, SkinCache& cache)
     for (std::size_t i = 0; i < 4; ++i) m.edges[i] = {hold(l.edges[i].kind), l.edges[i].rotational_stiffness.value};
     m.in_plane_fixed = l.in_plane_fixed;
     for (const layout::Rib& r : l.ribs) m.ribs.push_back(rib_model(l, r));
+    if (s.options.door_frame) put_on_door_frame(l, m);
     const std::string key = skin_key(m);
     if (cache.key != key) {
         cache.skin = std::make_shared<const fem::Skin>(fem::make_skin(m));
-        cache.buckling = fem::make_buckling(m);
+        cache.buckling = s.options.door_frame ? nullptr : fem::make_buckling(m);
         cache.large = nullptr;
         cache.key = key;
     }

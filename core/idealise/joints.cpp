@@ -170,6 +170,28 @@ fem::PortRef end_port(const Structure& s, int angle, layout::Point p, const Vec3
     return {a.body, fem::frame_port(a.frame, a.node(along(bar, p)), {p.x, p.y, s.mid_z}, direction)};
 }
 
+/// What an angle's end is fixed to: the ground, or the frame member of its side where that is in the model.
+fem::PortRef frame_port(const Structure& s, const layout::MemberEnd& end, layout::Point p, const Vec3& direction)
+{
+    if (!s.options.door_frame) return {};
+    if (end.side == "left" || end.side == "right") p = {end.side == "left" ? 0 : s.layout->width, std::clamp(p.y, 0.0, s.layout->height)};
+    else p = {std::clamp(p.x, 0.0, s.layout->width), end.side == "bottom" ? 0 : s.layout->height};
+    fem::PortRef out{s.skin_body, {}};
+    for (int d = 0; d < 3; ++d)
+        if (direction(d) != 0)
+            for (const auto& [dof, c] : skin_port(s, p, 0, d).row) out.row.emplace_back(dof, direction(d) * c);
+    return out;
+}
+
+/// Its turning along the edge; across the edge it counts as rigid.
+fem::PortRef frame_rotation(const Structure& s, const layout::MemberEnd& end, layout::Point direction)
+{
+    if (!s.options.door_frame) return {};
+    const double step = 10;
+    const layout::Point far{end.port.x + step * direction.x, end.port.y + step * direction.y};
+    return {s.skin_body, difference(frame_port(s, end, far, axes[2]).row, frame_port(s, end, end.port, axes[2]).row, step)};
+}
+
 /// Half the difference of hole and bolt, the least of the end's fasteners; none when one is fitted.
 double play(const layout::MemberEnd& end)
 {
@@ -189,24 +211,24 @@ EndJoints end_joints(Structure& s, int angle, int index)
     EndJoints j;
     j.angle = angle;
     j.end = index;
-    const fem::PortRef lengthwise_port = end_port(s, angle, end.port, lengthwise);
+    const fem::PortRef lengthwise_port = end_port(s, angle, end.port, lengthwise), ground_along = frame_port(s, end, end.port, lengthwise);
     // A rail that no bolt goes through would lie loose in its play: one end holds it.
     const bool loose = std::none_of(s.bolts.begin(), s.bolts.end(), [&](const BoltJoints& b) { return b.angle == angle; });
     const double gap = loose && index == 0 ? 0.0 : play(end);
     if (gap > 0) {
-        j.along_pull = put(s, {name + " along, pull", lengthwise_port, {}, Law::strap, bearing, gap, false});
-        j.along_push = put(s, {name + " along, push", lengthwise_port, {}, Law::contact, bearing, gap, false});
+        j.along_pull = put(s, {name + " along, pull", lengthwise_port, ground_along, Law::strap, bearing, gap, false});
+        j.along_push = put(s, {name + " along, push", lengthwise_port, ground_along, Law::contact, bearing, gap, false});
     } else {
-        j.along_pull = put(s, {name + " along", lengthwise_port, {}, Law::tie, bearing, 0, false});
+        j.along_pull = put(s, {name + " along", lengthwise_port, ground_along, Law::tie, bearing, 0, false});
     }
-    j.across = put(s, {name + " across", end_port(s, angle, end.port, crosswise), {}, Law::tie, bearing, 0, false});
-    j.z = put(s, {name + " z", angle_port(s, angle, end.port, 2), {}, Law::tie, tie_compliance, 0, false});
+    j.across = put(s, {name + " across", end_port(s, angle, end.port, crosswise), frame_port(s, end, end.port, crosswise), Law::tie, bearing, 0, false});
+    j.z = put(s, {name + " z", angle_port(s, angle, end.port, 2), frame_port(s, end, end.port, axes[2]), Law::tie, tie_compliance, 0, false});
     const double at = along(a.bar, end.port), bears = s.options.contact_compliance;
-    j.heel = put(s, {name + " heel on frame", angle_port(s, angle, a.bar.heel(at), 2), {}, Law::contact, bears, 0, false});
-    j.toe = put(s, {name + " toe on frame", angle_port(s, angle, a.bar.toe(at), 2), {}, Law::contact, bears, 0, false});
-    if (end.torsion_held) j.torsion = put(s, {name + " torsion", rotation_port(s, angle, end.port, a.bar.lying), {}, Law::tie, 1e-9, 0, false});
+    j.heel = put(s, {name + " heel on frame", angle_port(s, angle, a.bar.heel(at), 2), frame_port(s, end, a.bar.heel(at), axes[2]), Law::contact, bears, 0, false});
+    j.toe = put(s, {name + " toe on frame", angle_port(s, angle, a.bar.toe(at), 2), frame_port(s, end, a.bar.toe(at), axes[2]), Law::contact, bears, 0, false});
+    if (end.torsion_held) j.torsion = put(s, {name + " torsion", rotation_port(s, angle, end.port, a.bar.lying), frame_rotation(s, end, a.bar.lying), Law::tie, 1e-9, 0, false});
     if (end.rotational_stiffness && *end.rotational_stiffness > 0)
-        j.rotation = put(s, {name + " rotation", rotation_port(s, angle, end.port, a.bar.along), {}, Law::tie, 1 / *end.rotational_stiffness, 0, false});
+        j.rotation = put(s, {name + " rotation", rotation_port(s, angle, end.port, a.bar.along), frame_rotation(s, end, a.bar.along), Law::tie, 1 / *end.rotational_stiffness, 0, false});
     return j;
 }
 

@@ -34,6 +34,7 @@ struct Options {
     double contact_compliance = 1e-6;    ///< mm/N
     double leg_station_spacing = 60;     ///< mm between contact points along a leg
     double angle_station_spacing = 90;   ///< mm between contact points along an angle
+    bool door_frame = false;             ///< the skin's edges on the door's own frame members instead of a rigid frame (ID-13); for vibration
 };
 
 struct BracketBody {
@@ -112,6 +113,12 @@ struct SkinCache {
 
 // Parts of build(), one file each.
 void build_skin(Structure& s, SkinCache& cache);
+/// The skin's edges on the door's frame members, which hang on hinges and latches (ID-13).
+void put_on_door_frame(const layout::Layout& l, fem::SkinModel& m);
+/// Mass per length of each frame member, t/mm: its section and its share of what the bare door weighs beside frame and skin.
+[[nodiscard]] std::vector<double> door_frame_masses(const layout::Layout& l);
+/// The key that would make the door's frame known on all sides; empty: it is, or there is no door.
+[[nodiscard]] std::string missing_frame(const layout::Layout& l);
 void build_brackets(Structure& s);
 void build_angles(Structure& s);
 void build_joints(Structure& s);

@@ -2,6 +2,7 @@
 #include "actions/load_cases.h"
 #include "checks/checks.h"
 #include "idealise/response.h"
+#include "idealise/vibration.h"
 #include "layout/layout.h"
 #include "pipeline/assemble.h"
 #include "statics/door.h"
@@ -11,7 +12,7 @@
 namespace thinskin::pipeline {
 
 struct Workspace::Impl {
-    idealise::SkinCache skin;
+    idealise::SkinCache skin, framed;    ///< framed: on the door's own frame, for vibration
     fem::ColumnCache columns;
 };
 
@@ -84,9 +85,9 @@ Solved solve(const layout::Layout& l, const std::vector<results::LoadCase>& case
 
 std::vector<results::Check> all_rows(const layout::Layout& l, const results::Outcome& o)
 {
-    const checks::Demands d{&l, &o.fasteners, &o.members, &o.member_ends, &o.mounts, &o.joints, &o.skin};
+    const checks::Demands d{&l, &o.fasteners, &o.members, &o.member_ends, &o.mounts, &o.joints, &o.skin, &o.vibration};
     std::vector<results::Check> rows;
-    for (auto part : {checks::fixing, checks::reinforcement, checks::bracket, checks::panel, checks::not_covered_parts}) {
+    for (auto part : {checks::fixing, checks::reinforcement, checks::bracket, checks::panel, checks::vibration, checks::not_covered_parts}) {
         const auto more = part(d);
         rows.insert(rows.end(), more.begin(), more.end());
     }
@@ -116,7 +117,27 @@ void conclude(const layout::Layout& l, results::Outcome& o)
     o.advice = checks::advice(o, l);
 }
 
-results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::Impl& w, std::stop_token stop)
+/// Once a structure, about the parked state (a bare panel: about its one load case).
+results::Vibration vibration(const layout::Layout& l, const Solved& s, Workspace::Impl& w)
+{
+    results::Vibration out;
+    if (s.solution.runs.empty()) return out;
+    const auto parked = std::find_if(s.solution.runs.begin(), s.solution.runs.end(), [](const idealise::Run& r) { return r.load_case.name == actions::name_parked; });
+    const idealise::Run& about = parked == s.solution.runs.end() ? s.solution.runs.front() : *parked;
+    try {
+        out = idealise::vibration(*s.structure, about.states[0], idealise::highest_asked_Hz(l));
+        if (out.run) idealise::add_door_frame(l, s.structure->options, about.states[0], w.framed, out);
+    } catch (const std::exception& e) {
+        out = {};
+        out.why_not = e.what();
+    }
+    out.large_deflection = about.large.has_value();
+    out.large_in_others = std::any_of(s.solution.runs.begin(), s.solution.runs.end(), [](const idealise::Run& r) { return r.large.has_value(); });
+    out.bound = idealise::bound_words(l, out);
+    return out;
+}
+
+results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::Impl& w, Depth depth, std::stop_token stop)
 {
     Watch watch;
     results::Outcome o = outcome_of_case(c, l);                                 // names, weights, assumptions, cautions
@@ -143,6 +164,10 @@ results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::I
         solved = false;
     }
     o.timing.solver_ms = watch.lap();
+    if (solved && depth == Depth::full) {
+        o.vibration = vibration(l, s, w);
+        o.timing.vibration_ms = watch.lap();
+    }
     if (solved) {
         take_hand_figures(l, o);                                                // 6. independent figures beside the demands
         o.checks = all_rows(l, o);                                              // 7. demands against clauses
@@ -158,13 +183,12 @@ results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::I
 
 Analysis analyse(const model::Case& c, Workspace& workspace, Depth depth, std::stop_token stop)
 {
-    (void)depth; // effects of assumptions belong to Depth::full; until they are run each prints "not run"
-    Analysis a;
+        Analysis a;
     layout::Result resolved = layout::resolve(c);                               // 1. names, copies, stacks, geometry
     a.diagnostics = std::move(resolved.diagnostics);
     if (!resolved.layout) return a;
     a.layout = std::make_shared<const layout::Layout>(std::move(*resolved.layout));
-    a.outcome = run(c, *a.layout, *workspace.impl, stop);
+    a.outcome = run(c, *a.layout, *workspace.impl, depth, stop);
     return a;
 }
 

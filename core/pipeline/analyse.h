@@ -11,7 +11,7 @@
 
 namespace thinskin::pipeline {
 
-/// margins: what a dragged hole needs. full: also the effect of each assumption on the governing margin.
+/// margins: what a dragged hole needs. full: also natural frequencies; the effects of assumptions are a study of their own.
 enum class Depth { margins, full };
 
 /// Keeps factored bodies and solved columns between calls; a warm one gives the same bytes as a cold one.

@@ -30,6 +30,7 @@ void model_assumptions(const layout::Layout& l, results::Outcome& o)
         if (!a.ends[0].tied && !a.ends[1].tied) continue;
         o.assumptions.push_back({"ends of " + a.bar.name, "lie on the sheet of the frame they are fixed to, packed or joggled where the frame is deeper; pushed inward they bear on seal and body", "model", "not run"});
     }
+    if (l.item) o.assumptions.push_back({"inertia of " + l.item->name, l.item->has_box ? "a uniform cuboid of its box about the given centre of mass" : "a point: without item.box its nodding and rocking come out too high", "model", "not run"});
     if (l.door && l.door->has_slam) o.assumptions.push_back({"rebound of a slammed door", "0.3 of its speed", "engineering judgement", "not run"});
     if (l.door && l.item && !l.item->has_box) o.assumptions.push_back({"own inertia of the item in a slam", "left out: its box is not given", "item.box", "not run"});
 }

@@ -222,12 +222,21 @@ void add_forces(Json& j, const Outcome& o)
     j["door_ratios"] = door_ratios(o.door_ratios);
 }
 
+void add_vibration(Json& j, const results::Vibration& v)
+{
+    const auto hertz = [](const results::NaturalMode& m) { return Json(m.frequency_Hz); };
+    const auto mode = [](const results::NaturalMode& m) { return Json{{"frequency_Hz", m.frequency_Hz}, {"what", m.what}, {"flexes", m.flexes}, {"hung_share", m.hung_share}}; };
+    j["natural_frequencies_Hz"] = list(v.modes, hertz);
+    j["frequency_bound"] = v.bound.empty() ? "not run" : v.bound;
+    j["natural_modes"] = list(v.modes, mode);
+    j["natural_modes_on_door_frame"] = list(v.with_frame, mode);
+}
+
 void add_tail(Json& j, const Outcome& o)
 {
     j["skin"] = skin(o);
     j["weight"] = weight(o.weight);
-    j["natural_frequencies_Hz"] = Json::array();
-    j["frequency_bound"] = "not run";
+    add_vibration(j, o.vibration);
     j["balance"] = balance(o.balance);
     j["grid"] = {{"nodes", o.grid.nodes}, {"unknowns", o.grid.unknowns}, {"joints", o.grid.joints}, {"spacing_mm", o.grid.spacing_mm},
                  {"error_estimate", o.grid.error_estimate}};

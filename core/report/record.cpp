@@ -50,6 +50,7 @@ std::string sections(const Outcome& o, const RecordInputs& in)
     s.add("Formulas used", record_clauses(o));
     s.add("Hand check beside the solver", record_hand_check(o));
     s.add("Skin and gauges", record_movements(o));
+    s.add("Natural frequencies", record_frequencies(o));
     s.add("Door", record_door(o));
     s.add("Balance", record_balance(o));
     s.add("See to on the vehicle", html_list(see_to_items()));

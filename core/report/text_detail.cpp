@@ -136,8 +136,8 @@ std::string gauges(const Outcome& o)
 std::string timing(const Outcome& o)
 {
     const results::Timing& t = o.timing;
-    return fmt::format("\nsolver time, linear: {:.1f} ms (bodies {:.1f}, condense {:.1f}, load cases {:.1f} ms); large deflection: {:.1f} ms; checks: {:.1f} ms\n", t.solver_ms - t.large_ms,
-                       t.bodies_ms, t.condense_ms, t.load_cases_ms, t.large_ms, t.checks_ms);
+    return fmt::format("\nsolver time, linear: {:.1f} ms (bodies {:.1f}, condense {:.1f}, load cases {:.1f} ms); large deflection: {:.1f} ms; natural frequencies: {:.1f} ms; checks: {:.1f} ms\n", t.solver_ms - t.large_ms,
+                       t.bodies_ms, t.condense_ms, t.load_cases_ms, t.large_ms, t.vibration_ms, t.checks_ms);
 }
 
 } // namespace

@@ -18,7 +18,11 @@ using results::Outcome;
 
 [[nodiscard]] std::string load_path_lines(const Outcome&);
 [[nodiscard]] std::string skin_lines(const Outcome&, const TextOptions&);
+[[nodiscard]] std::string frequency_lines(const Outcome&, const TextOptions&);
 [[nodiscard]] std::string door_lines(const Outcome&);
+
+/// The modes to show: the lowest three in which item or brackets take part, else the lowest three; all with --detail.
+[[nodiscard]] std::vector<const results::NaturalMode*> modes_to_show(const std::vector<results::NaturalMode>& modes, bool all);
 [[nodiscard]] std::string stack_lines(const Outcome&);
 [[nodiscard]] std::string assumption_lines(const Outcome&, const TextOptions&);
 [[nodiscard]] std::string list_lines(const Outcome&, const TextOptions&);      ///< cautions, to see to, exclusions

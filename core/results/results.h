@@ -160,7 +160,31 @@ struct Grid { int nodes = 0, unknowns = 0, joints = 0; double spacing_mm = 0; st
 
 struct StackLine { std::string fastener, line; };  ///< "head | leg 4.0 | skin 0.76 | angle 4.0 | nut"
 
-struct Timing { double layout_ms = 0, bodies_ms = 0, condense_ms = 0, load_cases_ms = 0, large_ms = 0, checks_ms = 0, solver_ms = 0; }; ///< solver: all of it; large: of that the large-deflection solution
+struct Timing { double layout_ms = 0, bodies_ms = 0, condense_ms = 0, load_cases_ms = 0, large_ms = 0, vibration_ms = 0, checks_ms = 0, solver_ms = 0; }; ///< solver: all of it; large: of that the large-deflection solution
+
+/// One natural frequency of the whole (ID-13).
+struct NaturalMode {
+    double frequency_Hz = 0;
+    std::string what;                      ///< what moves: "condenser unit swings in and out"
+    std::string flexes;                    ///< where it gives: "upper rail 39 %, bracket left 22 %"; shares of the strain energy
+    double hung_share = 0;                 ///< part of the moving energy in the item and its brackets, 0 to 1
+};
+
+/// Small vibrations about the state in which the job hangs. Not run at Depth::margins.
+struct Vibration {
+    bool run = false;
+    std::string why_not;                   ///< reason when it was asked for and has no result
+    std::vector<NaturalMode> modes;        ///< ascending, edges of the skin on a rigid frame
+    std::vector<NaturalMode> with_frame;   ///< lowest of a door on hinges and latches with the frame as given; empty: not in the model
+    std::string frame_missing;             ///< key of a door's frame that would put it into the model; empty: none, or no door
+    std::string bound;                     ///< what the figures are good for, in words
+    bool large_deflection = false;         ///< the hanging state needs large deflection: under load the skin is stiffer than in these figures
+    bool large_in_others = false;          ///< other load cases do
+};
+
+/// Modes of the hung parts: those that hold at least this share of the moving energy (judgement).
+inline constexpr double least_hung_share = 0.10;
+[[nodiscard]] inline bool is_hung(const NaturalMode& m) { return m.hung_share >= least_hung_share; }
 
 /// Everything that `check` prints and `--json` writes.
 struct Outcome {
@@ -190,6 +214,7 @@ struct Outcome {
     std::vector<SkinField> skin_fields;    ///< for drawings; never in the JSON; absent for a load case that was not solved
     std::string skin_theory;
     Weight weight;
+    Vibration vibration;
     Balance balance;
     Grid grid;
     std::vector<StackLine> stacks;

@@ -1,0 +1,26 @@
+#pragma once
+#include "fem/modes.h"
+#include "idealise/structure.h"
+
+/// Natural frequencies of the whole (ID-13): skin, ribs, angles, brackets, the item as a uniform cuboid, masses on the skin.
+namespace thinskin::idealise {
+
+/// Masses of all bodies of the assembly, in its order.
+[[nodiscard]] std::vector<fem::MassMatrix> body_masses(const Structure& s);
+
+/// `about`: the solved state whose closed contacts stay closed. `up_to_Hz`: what must be known; the number of modes is bounded.
+[[nodiscard]] results::Vibration vibration(const Structure& s, const fem::JointState& about, double up_to_Hz);
+
+/// The edges of a door are not those of a body: hinges, latch and frame give.
+[[nodiscard]] inline bool on_a_door(const layout::Layout& l) { return l.kind != model::PanelKind::wall; }
+
+/// Up to which frequency the checks of this case look.
+[[nodiscard]] double highest_asked_Hz(const layout::Layout& l);
+
+/// Adds the frequencies with the door's own frame, where its sections, hinges and latches are known; `cache` is for that skin alone.
+void add_door_frame(const layout::Layout& l, const Options& options, const fem::JointState& about, SkinCache& cache, results::Vibration& out);
+
+/// What the figures are good for: bound, state, what is left out.
+[[nodiscard]] std::string bound_words(const layout::Layout& l, const results::Vibration& v);
+
+} // namespace thinskin::idealise
