@@ -38,6 +38,20 @@ int nearest(const std::vector<double>& lines, double p)
     return static_cast<int>(std::min_element(lines.begin(), lines.end(), [p](double a, double b) { return std::abs(a - p) < std::abs(b - p); }) - lines.begin());
 }
 
+/// A rib that ends at a held edge keeps its twist per length there: holding w_xy at that node would stop it from twisting along its last
+/// element, first order in the spacing (theory FE-4). Not at corners, where another edge holds it.
+void release_rib_ends(const SkinModel& model, const SkinGrid& grid, std::vector<char>& supported)
+{
+    const SkinLayout l{grid};
+    for (const RibModel& rib : model.ribs) {
+        const RibLine r = rib_line(grid, rib);
+        const int last_line = (r.along_x ? l.ny() : l.nx()) - 1, last = (r.along_x ? l.nx() : l.ny()) - 1;
+        if (r.line == 0 || r.line == last_line || !(rib.G * rib.J > 0)) continue;
+        for (const int k : {r.first, r.last})
+            if (k == 0 || k == last) supported[static_cast<std::size_t>(6 * (r.along_x ? l.node(k, r.line) : l.node(r.line, k)) + w_xy)] = 0;
+    }
+}
+
 void fix_bubbles(const SkinModel& model, const SkinLayout& l, const SkinElements& e, std::vector<char>& supported)
 {
     const auto fix = [&](int dof) { if (dof >= 0) supported[static_cast<std::size_t>(dof)] = 1; };
@@ -87,6 +101,7 @@ std::vector<char> skin_supports(const SkinModel& model, const SkinGrid& grid, co
         for (int k = 0; k < nodes; ++k)
             for (const int d : fixed) supported[static_cast<std::size_t>(6 * edge_node(l, edge, k) + d)] = 1;
     }
+    release_rib_ends(model, grid, supported);
     for (const auto& p : model.held_points)
         for (const int d : {w, u, v}) supported[static_cast<std::size_t>(6 * l.node(nearest(grid.x, p[0]), nearest(grid.y, p[1])) + d)] = 1;
     fix_bubbles(model, l, e, supported);
