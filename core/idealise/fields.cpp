@@ -135,7 +135,8 @@ void read_large(const Structure& s, const fem::LargeModel& model, const fem::Lar
 void not_solved(const fem::Large& large, results::SkinState& out)
 {
     out.theory = "large deflection";
-    out.max_deflection_mm = out.max_von_mises_MPa = out.max_slope_stress_MPa = out.hem_shear_flow_N_mm = 0;
+    out.max_deflection_mm = out.max_von_mises_MPa = out.max_slope_stress_MPa = out.hem_shear_flow_N_mm = std::nan(""); // no number, not a zero
+    out.hem_where.clear();
     out.stands = false;
     out.why_not = "not solved: " + large.where;
 }

@@ -157,6 +157,10 @@ Json skin(const Outcome& o)
 {
     Json deflection = nullptr, stress = nullptr; // largest over all load cases; null = no skin was solved
     for (const results::SkinState& k : o.skin) {
+        if (std::isnan(k.max_deflection_mm) || std::isnan(k.max_von_mises_MPa)) { // one load case without a figure: no largest one
+            deflection = stress = nullptr;
+            break;
+        }
         if (deflection.is_null() || !(k.max_deflection_mm <= deflection.get<double>())) deflection = k.max_deflection_mm;
         if (stress.is_null() || !(k.max_von_mises_MPa <= stress.get<double>())) stress = k.max_von_mises_MPa;
     }
