@@ -1,5 +1,6 @@
 #include "actions/load_cases.h"
 
+#include "actions/road_factors.h"
 #include "actions/slam.h"
 
 #include <array>
@@ -12,23 +13,6 @@ namespace {
 
 using results::LoadCase;
 using results::Vec3;
-
-const catalogue::RoadSurface* road_row(const layout::Layout& l)
-{
-    if (!l.source || !l.source->road) return nullptr;
-    return catalogue::road_surface(l.source->road->surface);
-}
-
-bool finite(const catalogue::RoadSurface& r)
-{
-    return std::isfinite(r.down) && std::isfinite(r.up) && std::isfinite(r.lateral) && std::isfinite(r.fore_aft);
-}
-
-std::string source_of(const catalogue::RoadSurface& r)
-{
-    if (r.origin.source.empty() || r.origin.source == "no document") return fmt::format("road catalogue, {} ({})", r.name, base::name(r.origin.label));
-    return fmt::format("road catalogue, {}: {} ({})", r.name, r.origin.source, base::name(r.origin.label));
-}
 
 LoadCase made(std::string name, const Vec3& g, std::string source, std::string derivation)
 {
@@ -47,18 +31,18 @@ LoadCase parked()
 }
 
 /// The vehicle's own states, one factor at a time.
-void add_single(std::vector<LoadCase>& out, const layout::Layout& l, const catalogue::RoadSurface& r)
+void add_single(std::vector<LoadCase>& out, const layout::Layout& l, const RoadFactors& r)
 {
-    const std::string source = source_of(r);
     const auto vehicle = [&](const char* name, double forward, double left, const std::string& why) {
-        out.push_back(made(name, to_panel(l.faces, {forward, left, -1}), source, why));
+        out.push_back(made(name, to_panel(l.faces, {forward, left, -1}), r.source, why));
     };
-    out.push_back(made(name_pothole, {0, -r.down, 0}, source, fmt::format("{:g} g down in total, weight included", r.down)));
-    out.push_back(made("rebound", {0, r.up, 0}, source, fmt::format("{:g} g up, net of the weight", r.up)));
-    vehicle("braking", r.fore_aft, 0, fmt::format("masses pushed {:g} g forward in the vehicle, with 1 g weight", r.fore_aft));
-    vehicle("accelerating", -r.fore_aft, 0, fmt::format("masses pushed {:g} g rearward in the vehicle, with 1 g weight", r.fore_aft));
-    vehicle("cornering left", 0, -r.lateral, fmt::format("turning left pushes masses {:g} g to the vehicle's right, with 1 g weight", r.lateral));
-    vehicle("cornering right", 0, r.lateral, fmt::format("turning right pushes masses {:g} g to the vehicle's left, with 1 g weight", r.lateral));
+    const bool row = r.basis == "quasi-static";
+    out.push_back(made(name_pothole, {0, -r.down, 0}, r.source, fmt::format("{:.4g} g down in total, weight included{}", r.down, row ? "" : " (" + r.basis + ")")));
+    out.push_back(made("rebound", {0, r.up, 0}, r.source, fmt::format("{:.4g} g up, net of the weight{}", r.up, row ? "" : " (" + r.basis + ")")));
+    vehicle("braking", r.fore_aft, 0, fmt::format("masses pushed {:.4g} g forward in the vehicle, with 1 g weight", r.fore_aft));
+    vehicle("accelerating", -r.fore_aft, 0, fmt::format("masses pushed {:.4g} g rearward in the vehicle, with 1 g weight", r.fore_aft));
+    vehicle("cornering left", 0, -r.lateral, fmt::format("turning left pushes masses {:.4g} g to the vehicle's right, with 1 g weight", r.lateral));
+    vehicle("cornering right", 0, r.lateral, fmt::format("turning right pushes masses {:.4g} g to the vehicle's left, with 1 g weight", r.lateral));
 }
 
 std::vector<double> both_signs(double value)
@@ -67,14 +51,14 @@ std::vector<double> both_signs(double value)
     return {value, -value};
 }
 
-void add_combined(std::vector<LoadCase>& out, const layout::Layout& l, const catalogue::RoadSurface& r)
+void add_combined(std::vector<LoadCase>& out, const layout::Layout& l, const RoadFactors& r)
 {
-    const std::string why = fmt::format("{:g} g down with half of {:g} g sideways and half of {:g} g fore and aft, this one of all signs (AC-2)", r.down,
-                                        r.lateral, r.fore_aft);
-    for (const double fore_aft : both_signs(0.5 * r.fore_aft))
-        for (const double lateral : both_signs(0.5 * r.lateral)) {
+    const std::string why = fmt::format("{:.4g} g down with half of {:g} g sideways and half of {:g} g fore and aft, this one of all signs (AC-2)", r.down,
+                                        r.mixed_lateral, r.mixed_fore_aft);
+    for (const double fore_aft : both_signs(0.5 * r.mixed_fore_aft))
+        for (const double lateral : both_signs(0.5 * r.mixed_lateral)) {
             const Vec3 g = to_panel(l.faces, {fore_aft, lateral, -r.down});
-            out.push_back(made("combined: " + panel_words(g), g, source_of(r), why));
+            out.push_back(made("combined: " + panel_words(g), g, r.source, why));
         }
 }
 
@@ -187,22 +171,9 @@ LoadCase applied()
     return c;
 }
 
-/// Why the road's cases cannot be run; empty when they can.
-NotRun road_problem(const layout::Layout& l)
-{
-    const std::string all = "every driving case";
-    if (!l.source || !l.source->road) return {all, "no road is given", "road"};
-    if (l.source->road->basis == model::Basis::base_pulse) return {all, "base pulse and shock response are not covered yet", "road.basis: quasi_static"};
-    if (l.source->road->basis == model::Basis::random_vibration) return {all, "random vibration is not covered yet", "road.basis: quasi_static"};
-    const catalogue::RoadSurface* r = road_row(l);
-    if (!r) return {all, fmt::format("no road surface called {}", l.source->road->surface), "road.surface"};
-    if (!finite(*r)) return {all, fmt::format("the road row {} has a figure that is not a number", r->name), "road.surface"};
-    return {};
-}
-
 } // namespace
 
-LoadCases load_cases(const layout::Layout& l)
+LoadCases load_cases(const layout::Layout& l, std::optional<double> solver_Hz)
 {
     LoadCases out;
     if (l.source && model::is_bare_panel(*l.source)) {
@@ -211,27 +182,25 @@ LoadCases load_cases(const layout::Layout& l)
         return out;
     }
     out.cases.push_back(parked());
-    const NotRun problem = road_problem(l);
-    if (!problem.reason.empty()) {
-        out.not_run.push_back(problem);
+    const RoadFactors road = road_factors(l, solver_Hz);
+    if (!road.problem.reason.empty()) {
+        out.not_run.push_back(road.problem);
     } else {
-        add_single(out.cases, l, *road_row(l));
-        add_combined(out.cases, l, *road_row(l));
+        add_single(out.cases, l, road);
+        add_combined(out.cases, l, road);
+        out.assumptions = road.assumptions;
+        out.cautions = road.cautions;
     }
     add_slam(out, l);
     add_item_loads(out, l);
     return out;
 }
 
-DynamicFactor dynamic_factor(const layout::Layout& l)
+DynamicFactor dynamic_factor(const layout::Layout& l, std::optional<double> solver_Hz)
 {
     if (l.source && model::is_bare_panel(*l.source)) return {0, "none", "forces and pressures are taken as given"};
-    const NotRun problem = road_problem(l);
-    if (!problem.reason.empty()) return {0, "not run", problem.reason};
-    const catalogue::RoadSurface& r = *road_row(l);
-    return {r.down, "quasi-static",
-            fmt::format("{:g} g down in total for {} roads ({}); it is already dynamic, so neither shock response nor random vibration multiplies it", r.down,
-                        r.name, base::name(r.origin.label))};
+    const RoadFactors road = road_factors(l, solver_Hz);
+    return {road.down, road.basis, road.derivation};
 }
 
 } // namespace thinskin::actions

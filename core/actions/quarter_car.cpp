@@ -81,6 +81,10 @@ RandomResponse mount_on_car(const QuarterCar& car, const Road& road, double f_n_
         r.reason = fmt::format("f = {:.4g} Hz is outside of the quarter car's band, {:g} .. {:g} Hz", f_n_Hz, band_from, band_to);
         return r;
     }
+    if (!(zeta >= 0.005 && zeta <= 0.3)) {
+        r.reason = fmt::format("damping {:g} is outside of the rule (0.005 .. 0.3)", zeta);
+        return r;
+    }
     const Moments m = response_moments([&](double f) { return body_density(car, road, f); }, band_from, band_to, f_n_Hz, zeta);
     if (!(m.m0 > 0 && std::isfinite(m.m0) && std::isfinite(m.m2))) {
         r.reason = "road, vehicle or mount has a figure that is not a number above zero";

@@ -84,6 +84,7 @@ double transmissibility_squared(double r, double zeta)
 
 Moments response_moments(const std::function<double(double)>& P, double f1_Hz, double f2_Hz, double f_n_Hz, double zeta)
 {
+    if (!(f1_Hz > 0 && f2_Hz > f1_Hz && f_n_Hz > 0 && zeta > 0 && std::isfinite(f2_Hz) && std::isfinite(f_n_Hz))) return {std::nan(""), std::nan("")};
     Moments sum;
     const std::vector<double> ends = pieces(std::log(f1_Hz), std::log(f2_Hz), std::log(f_n_Hz), zeta);
     for (std::size_t i = 0; i + 1 < ends.size(); ++i) {

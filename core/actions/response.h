@@ -21,6 +21,7 @@ struct RandomResponse { double rms_g = 0, rate_Hz = 0, miles_g = 0; std::string 
 [[nodiscard]] RandomResponse random_response(const Psd& table, double f_n_Hz, double zeta);
 
 /// Integrals of a smooth one-sided density over one piece [f1, f2] with the mount's |H|^2: {of P |H|^2, of f^2 P |H|^2}.
+/// Callers have checked 0 < f1 < f2, f_n > 0, zeta > 0; else both are NaN.
 struct Moments { double m0 = 0, m2 = 0; };
 [[nodiscard]] Moments response_moments(const std::function<double(double)>& P, double f1_Hz, double f2_Hz, double f_n_Hz, double zeta);
 

@@ -173,6 +173,7 @@ std::string_view name(Dimension d)
     case Dimension::ratio: return "share";
     case Dimension::stiffness: return "stiffness";
     case Dimension::rotational_spring: return "rotational stiffness of an end";
+    case Dimension::acceleration_density: return "density of an acceleration";
     }
     return "quantity";
 }
@@ -194,6 +195,7 @@ std::string_view example(Dimension d)
     case Dimension::ratio: return "5 %";
     case Dimension::stiffness: return "80 N/mm";
     case Dimension::rotational_spring: return "500 N·m/rad";
+    case Dimension::acceleration_density: return "0.015 g2/Hz";
     }
     return "";
 }
@@ -215,6 +217,7 @@ std::string_view inner_unit(Dimension d)
     case Dimension::ratio: return "";
     case Dimension::stiffness: return "N/mm";
     case Dimension::rotational_spring: return "N·mm/rad";
+    case Dimension::acceleration_density: return "g2/Hz";
     }
     return "";
 }

@@ -20,6 +20,7 @@ enum class Dimension {
     ratio,                        ///< fraction; "5 %" reads as 0.05
     stiffness,                    ///< N/mm, of a rubber mount
     rotational_spring,            ///< N mm/rad, of one member end
+    acceleration_density,         ///< g2/Hz, one-sided
 };
 
 /// Standard gravity in mm/s2 and m/s2.

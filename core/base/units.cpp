@@ -31,6 +31,7 @@ const Names frequencies = {{"Hz", {}}, {"rpm", {1, 60}}};
 const Names accelerations = {{"g", {}}, {"m/s2", {1, gravity_m_s2}}};
 const Names speeds = {{"mm/s", {}}, {"m/s", {1e3, 1}}, {"km/h", {1e6, 3600}}, {"mph", {1609344, 3600}}};
 const Names times = {{"s", {}}, {"ms", {1, 1e3}}};
+const Names densities = {{"g2/Hz", {}}, {"m2/s3", {1, gravity_m_s2 * gravity_m_s2}}};
 const Names ratios = {{"%", {1, 100}}};
 
 std::optional<Unit> lookup(const Names& names, std::string_view unit)
@@ -63,7 +64,7 @@ std::optional<Unit> spring_of_one_end(std::string_view unit)
 constexpr std::array all_dimensions = {
     Dimension::length, Dimension::mass, Dimension::force, Dimension::stress, Dimension::moment,
     Dimension::rotational_stiffness, Dimension::angle, Dimension::frequency, Dimension::acceleration, Dimension::speed,
-    Dimension::time, Dimension::ratio, Dimension::stiffness, Dimension::rotational_spring};
+    Dimension::time, Dimension::ratio, Dimension::stiffness, Dimension::rotational_spring, Dimension::acceleration_density};
 
 std::string lower(std::string_view text)
 {
@@ -111,6 +112,7 @@ std::optional<Unit> find_unit(std::string_view tidy, Dimension d)
     case Dimension::ratio: return lookup(ratios, tidy);
     case Dimension::stiffness: return quotient(tidy, "/", forces, lengths);
     case Dimension::rotational_spring: return spring_of_one_end(tidy);
+    case Dimension::acceleration_density: return lookup(densities, tidy);
     }
     return std::nullopt;
 }
@@ -139,6 +141,7 @@ std::string_view unit_list(Dimension d)
     case Dimension::ratio: return "%";
     case Dimension::stiffness: return "N/mm, N/m, kN/m, lbf/in";
     case Dimension::rotational_spring: return "N·m/rad, lbf·in/rad, lbf·ft/rad";
+    case Dimension::acceleration_density: return "g2/Hz, m2/s3";
     }
     return "";
 }

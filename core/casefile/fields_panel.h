@@ -13,11 +13,25 @@ template <class V> void fields(V& v, model::Job& j)
     v("notes", j.notes);
 }
 
+template <class V> void fields(V& v, model::DensityPoint& p)
+{
+    v("at", p.at);
+    v("value", p.value);
+}
+
 template <class V> void fields(V& v, model::Road& r)
 {
     v("surface", r.surface);
     v("basis", r.basis);
     v("distance_per_year", r.distance_per_year);
+    v("pulse", r.pulse);
+    v("roughness", r.roughness);
+    v("density", r.density);
+    v("speed", r.speed);
+    v("load", r.load);
+    v("wheelbase", r.wheelbase);
+    v("overhang", r.overhang);
+    v("damping", r.damping);
 }
 
 template <class V> void fields(V& v, model::Sheet& s)

@@ -21,6 +21,16 @@ std::vector<Row> job_rows()
         word("road.basis", {"quasi_static", "base_pulse", "random_vibration"}, "How the dynamic factor is found.")
             .fallback("quasi_static"),
         length("road.distance_per_year", "Kilometres a year, for the repeated load and the re-check plan.").above(0),
+        text("road.pulse", "Basis base_pulse: row of the catalogue's base pulses."),
+        word("road.roughness", {"A", "B", "C", "D", "E"}, "Basis random_vibration: class of the road after ISO 8608; C is an ordinary or worn road, D a poor one."),
+        blocks("road.density", "Basis random_vibration, instead of a class: measured density of the vertical acceleration where the item hangs."),
+        quantity("road.density[].at", Dimension::frequency, "Frequency; they grow from point to point, lines are straight in log-log.").required().above(0),
+        quantity("road.density[].value", Dimension::acceleration_density, "One-sided density there.").required().above(0),
+        quantity("road.speed", Dimension::speed, "Basis random_vibration: mean speed on that road.").above(0),
+        word("road.load", {"unladen", "laden"}, "Basis random_vibration: the empty van shakes more.").fallback("unladen"),
+        length("road.wheelbase", "For the overhang.").above(0),
+        length("road.overhang", "From the rear axle back to the item.").from(0),
+        quantity("road.damping", Dimension::ratio, "Damping ratio of the hung item. Not given: 5 %, which nobody measured.").above(0).to(0.3),
     };
 }
 

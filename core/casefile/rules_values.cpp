@@ -91,6 +91,20 @@ void check_door(RuleKit& k, const model::Door& d)
     check_evidence(k, d.hinges->evidence);
 }
 
+/// One way to the dynamic factor: what belongs to another way is an error, not a second factor.
+void check_road(RuleKit& k, const model::Road& r)
+{
+    const auto belongs = [&](bool given, const char* key, model::Basis basis, const char* word) {
+        if (given && r.basis != basis)
+            k.error(fmt::format("road.{}", key), fmt::format("it belongs to basis: {}. Quasi-static factor, base pulse and random vibration each hold the whole dynamics already; "
+                                                             "two of them together count the same road twice", word));
+    };
+    belongs(!r.pulse.empty(), "pulse", model::Basis::base_pulse, "base_pulse");
+    belongs(!r.roughness.empty(), "roughness", model::Basis::random_vibration, "random_vibration");
+    belongs(!r.density.empty(), "density", model::Basis::random_vibration, "random_vibration");
+    if (!r.roughness.empty() && !r.density.empty()) k.error("road.density", "the road is given by its class or by a density, not by both");
+}
+
 /// A load whose case is never run would be left out in silence.
 void check_when(RuleKit& k, const std::string& when, const std::string& path)
 {
@@ -115,6 +129,7 @@ void check_values(RuleKit& k)
     }
     for (std::size_t i = 0; i < c.panel.ribs.size(); ++i)
         check_line(k, c.panel.ribs[i].ends, c.panel.ribs[i].from, c.panel.ribs[i].to, fmt::format("panel.ribs[{}]", i));
+    if (c.road) check_road(k, *c.road);
     if (c.door) check_door(k, *c.door);
     for (std::size_t i = 0; i < c.brackets.size(); ++i) check_bracket(k, c.brackets[i], fmt::format("brackets[{}]", i));
     for (const model::FastenerKind& f : c.fastener_kinds)

@@ -41,7 +41,8 @@ same table the reader uses (`core/casefile/rows_*.cpp`).
 constexpr std::array units_of = {
     base::Dimension::length, base::Dimension::mass, base::Dimension::force, base::Dimension::stress,
     base::Dimension::rotational_stiffness, base::Dimension::rotational_spring, base::Dimension::stiffness,
-    base::Dimension::angle, base::Dimension::frequency, base::Dimension::speed, base::Dimension::time, base::Dimension::ratio};
+    base::Dimension::angle, base::Dimension::frequency, base::Dimension::speed, base::Dimension::time, base::Dimension::ratio,
+    base::Dimension::acceleration_density};
 
 std::string unit_table()
 {

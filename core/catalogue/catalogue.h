@@ -116,6 +116,14 @@ struct RoadSurface {
     Origin origin;
 };
 
+/// Pulse of a test standard on the base of a mount. They are for devices on stiff fixtures, not for roads.
+struct BasePulse {
+    std::string name;             ///< "truck equipment 20 g"
+    std::string shape;            ///< "half-sine", "sawtooth", "versed sine"
+    double A_g = 0, D_s = 0;
+    Origin origin;
+};
+
 /// A rolled angle that is sold, with its root fillet (toe fillet = half of it). h is the longer leg.
 struct AngleSize {
     std::string designation;      ///< "angle 60x40x5"
@@ -140,6 +148,7 @@ struct SheetGauge {
 [[nodiscard]] const WoodScrewSize* wood_screw_size(std::string_view name);
 [[nodiscard]] const Wood* wood(std::string_view name);
 [[nodiscard]] const RoadSurface* road_surface(std::string_view name);
+[[nodiscard]] const BasePulse* base_pulse(std::string_view name);
 
 [[nodiscard]] const std::vector<Material>& materials();
 [[nodiscard]] const std::vector<BoltSize>& bolt_sizes();
@@ -150,11 +159,12 @@ struct SheetGauge {
 [[nodiscard]] const std::vector<WoodScrewSize>& wood_screw_sizes();
 [[nodiscard]] const std::vector<Wood>& woods();
 [[nodiscard]] const std::vector<RoadSurface>& road_surfaces();
+[[nodiscard]] const std::vector<BasePulse>& base_pulses();
 [[nodiscard]] const std::vector<AngleSize>& angle_sizes();
 [[nodiscard]] const std::vector<SheetGauge>& sheet_gauges();
 
 /// What a message calls the rows that a name is looked up in.
-enum class Lookup { material, bolt_size, bolt_grade, road_surface, screw_size, blind_rivet, wood_screw_size, wood };
+enum class Lookup { material, bolt_size, bolt_grade, road_surface, base_pulse, screw_size, blind_rivet, wood_screw_size, wood };
 /// "no material called DC4; did you mean DC04?"; without a near name: "no material called tin; there are DC01, DC03, ...".
 [[nodiscard]] std::string no_such_row(Lookup what, std::string_view name);
 /// The nearest name (another case, or at most a third of the letters wrong), or none.

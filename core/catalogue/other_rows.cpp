@@ -8,6 +8,8 @@ RoadSurface road_of(const RowView& r)
     return {r.text("name"), r.number("down g"), r.number("up g"), r.number("lateral g"), r.number("fore_aft g"), origin(r)};
 }
 
+BasePulse pulse_of(const RowView& r) { return {r.text("name"), r.text("shape"), r.number("A g"), r.number("D ms") / 1000, origin(r)}; }
+
 AngleSize angle_of(const RowView& r)
 {
     return {r.text("name"), r.number("h mm"), r.number("b mm"), r.number("t mm"), r.number("r1 mm"), origin(r)};
@@ -20,6 +22,12 @@ SheetGauge gauge_of(const RowView& r) { return {static_cast<int>(r.number("gauge
 const std::vector<RoadSurface>& road_surfaces()
 {
     static const std::vector<RoadSurface> all = load_rows("road_surfaces", road_of);
+    return all;
+}
+
+const std::vector<BasePulse>& base_pulses()
+{
+    static const std::vector<BasePulse> all = load_rows("base_pulses", pulse_of);
     return all;
 }
 
@@ -38,6 +46,11 @@ const std::vector<SheetGauge>& sheet_gauges()
 const RoadSurface* road_surface(std::string_view name)
 {
     return find_row(road_surfaces(), [name](const RoadSurface& s) { return s.name == name; });
+}
+
+const BasePulse* base_pulse(std::string_view name)
+{
+    return find_row(base_pulses(), [name](const BasePulse& p) { return p.name == name; });
 }
 
 } // namespace thinskin::catalogue

@@ -21,6 +21,7 @@ std::vector<std::string> names(Lookup what)
     case Lookup::bolt_size: return names_of(bolt_sizes());
     case Lookup::bolt_grade: return names_of(bolt_grades());
     case Lookup::road_surface: return names_of(road_surfaces());
+    case Lookup::base_pulse: return names_of(base_pulses());
     case Lookup::screw_size: return names_of(screw_sizes());
     case Lookup::blind_rivet: return names_of(blind_rivets());
     case Lookup::wood_screw_size: return names_of(wood_screw_sizes());
@@ -36,6 +37,7 @@ std::string_view noun(Lookup what)
     case Lookup::bolt_size: return "bolt size";
     case Lookup::bolt_grade: return "bolt grade";
     case Lookup::road_surface: return "road surface";
+    case Lookup::base_pulse: return "base pulse";
     case Lookup::screw_size: return "screw size";
     case Lookup::blind_rivet: return "blind rivet";
     case Lookup::wood_screw_size: return "wood screw size";

@@ -15,7 +15,7 @@ namespace {
 
 struct UnitRow { std::string_view unit; base::Dimension dimension; };
 
-constexpr std::array<UnitRow, 11> units{{{"mm", base::Dimension::length},
+constexpr std::array<UnitRow, 12> units{{{"mm", base::Dimension::length},
                                          {"kg", base::Dimension::mass},
                                          {"N", base::Dimension::force},
                                          {"MPa", base::Dimension::stress},
@@ -24,6 +24,7 @@ constexpr std::array<UnitRow, 11> units{{{"mm", base::Dimension::length},
                                          {"Hz", base::Dimension::frequency},
                                          {"g", base::Dimension::acceleration},
                                          {"mm/s", base::Dimension::speed},
+                                         {"g2/Hz", base::Dimension::acceleration_density},
                                          {"s", base::Dimension::time},
                                          {"-", base::Dimension::ratio}}};
 

@@ -9,6 +9,8 @@ void note_what_is_not_covered(Resolver& r)
     const model::Reinforcement& more = r.source.reinforcement;
     for (const auto& p : more.backing_plates) r.not_covered("reinforcement", p.name, "backing plates are not covered yet", "reinforcement.angles instead of the plate");
     for (const auto& b : more.boards) r.not_covered("reinforcement", b.name, "boards are not covered yet", "reinforcement.angles instead of the board");
+    if (r.source.road && !r.source.road->pulse.empty() && !catalogue::base_pulse(r.source.road->pulse))
+        r.error(r.source.road->at, "road.pulse", catalogue::no_such_row(catalogue::Lookup::base_pulse, r.source.road->pulse));
     if (r.source.road && !catalogue::road_surface(r.source.road->surface))
         r.error(r.source.road->at, "road.surface", catalogue::no_such_row(catalogue::Lookup::road_surface, r.source.road->surface));
 }

@@ -20,6 +20,7 @@ struct Point3 { Quantity x, y, z; };
 
 enum class Rules { allowable_strength, partial_factors };
 enum class Basis { quasi_static, base_pulse, random_vibration };
+enum class VehicleLoad { unladen, laden };
 enum class PanelKind { door, wall, sliding_door, top_hinged_door };
 enum class Faces { rear, front, left, right };
 enum class InPlane { fixed, movable };
@@ -31,10 +32,20 @@ enum class Face { outside, inside };
 
 struct Job { std::string title, number, vehicle, prepared_by, notes; };
 
+/// A point of a density of acceleration, measured at the place of the item.
+struct DensityPoint { Quantity at, value; Location where; };
+
 struct Road {
     std::string surface;
     Basis basis = Basis::quasi_static;
     std::optional<Quantity> distance_per_year;
+    std::string pulse;                       ///< base_pulse: row of the catalogue
+    std::string roughness;                   ///< random_vibration: class A .. E, or `density`
+    std::vector<DensityPoint> density;
+    std::optional<Quantity> speed;
+    VehicleLoad load = VehicleLoad::unladen; ///< the empty van shakes more
+    std::optional<Quantity> wheelbase, overhang;
+    std::optional<Quantity> damping;         ///< of the mounted item; not given: 5 %, an assumption where it is used
     Location at;
 };
 
@@ -142,6 +153,7 @@ struct Item {
     Point3 centre_of_mass;
     std::optional<Box3> box;
     std::vector<Quantity> running_frequency;
+    std::optional<Quantity> natural_frequency; ///< lowest, measured on the vehicle
     std::vector<ItemFixing> fixings;
     std::vector<ItemLoad> loads;
     Location at;

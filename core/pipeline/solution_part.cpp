@@ -77,6 +77,8 @@ void take_load_cases(const layout::Layout& l, const actions::LoadCases& cases, r
     o.dynamic_factor = f.value;
     o.dynamic_basis = f.basis;
     o.dynamic_derivation = f.derivation;
+    o.assumptions.insert(o.assumptions.end(), cases.assumptions.begin(), cases.assumptions.end());
+    o.cautions.insert(o.cautions.end(), cases.cautions.begin(), cases.cautions.end());
     for (const actions::NotRun& n : cases.not_run) o.not_covered.push_back(fmt::format("load case {}: {}", n.load_case, n.reason));
 }
 

@@ -85,6 +85,7 @@ std::string_view shown_unit(Dimension d, UnitSystem u)
     case Dimension::ratio: return "%";
     case Dimension::stiffness: return metric ? "N/mm" : "lbf/in";
     case Dimension::rotational_spring: return metric ? "N·m/rad" : "lbf·in/rad";
+    case Dimension::acceleration_density: return "g2/Hz";
     }
     return "";
 }

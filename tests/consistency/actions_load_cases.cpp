@@ -207,9 +207,13 @@ TEST_CASE("shock and random bases, a missing road and an unknown surface leave p
         CHECK(actions::dynamic_factor(d.layout).basis == "not run");
     };
     d.source->road->basis = model::Basis::base_pulse;
-    expect_parked_only("road.basis");
+    expect_parked_only("road.pulse");
+    d.source->road->pulse = "half-sine 15 g";
+    expect_parked_only("item.natural_frequency");
     d.source->road->basis = model::Basis::random_vibration;
-    expect_parked_only("road.basis");
+    expect_parked_only("road.roughness");
+    d.source->road->roughness = "C";
+    expect_parked_only("road.speed");
     d.source->road->basis = model::Basis::quasi_static;
     d.source->road->surface = "gravle";
     expect_parked_only("road.surface");

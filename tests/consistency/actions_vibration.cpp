@@ -156,6 +156,7 @@ TEST_CASE("road: a class rougher doubles, four times the speed doubles, the empt
     CHECK_FALSE(mount_on_car(car, {256, 15000}, 0.4, 0.05).reason.empty());
     CHECK_FALSE(mount_on_car(car, {256, 15000}, not_a_number, 0.05).reason.empty());
     CHECK_FALSE(mount_on_car(car, {not_a_number, 15000}, 10, 0.05).reason.empty());
+    for (const double zeta : {not_a_number, 0.0, -1.0, 0.5}) CHECK_FALSE(mount_on_car(car, {256, 15000}, 10, zeta).reason.empty());
 }
 
 TEST_CASE("a stiff mount on the body has the body's acceleration, wheel hop is worse than 30 Hz")

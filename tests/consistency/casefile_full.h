@@ -8,7 +8,8 @@ inline const std::string full_case = R"yaml(
 format: 1
 job: {title: "Every key: once", number: "7", vehicle: van, prepared_by: A. Fitter, notes: "two\nlines # and no comment"}
 rules: partial_factors
-road: {surface: track, basis: random_vibration, distance_per_year: 9000 km}
+road: {surface: track, basis: random_vibration, distance_per_year: 9000 km, speed: 60 km/h, load: laden, wheelbase: 3.3 m, overhang: 1 m, damping: 4 %,
+ density: [{at: 5 Hz, value: 0.2 m2/s3}, {at: 30 Hz, value: 0.1 m2/s3}, {at: 90 Hz, value: 0.001 g2/Hz}]}
 panel:
   kind: door
   faces: front
@@ -46,6 +47,7 @@ item:
   centre_of_mass: [352 mm, 965 mm, 205 mm]
   box: {from: [27 mm, 700 mm, 60 mm], size: [690 mm, 540 mm, 290 mm]}
   running_frequency: [48 Hz, 2880 rpm]
+  natural_frequency: 17.5 Hz
   fixings: [{name: front foot, at: [350 mm, 300 mm], use: M6, foot: 60x60x4 mm}]
   loads: [{name: gust, force: [0 N, 0 N, 200 N], at: [350 mm, 900 mm, 350 mm], both_ways: yes}]
 brackets:
@@ -81,5 +83,12 @@ masses: [{at: [1 mm, 1 mm], mass: 0.5 kg}]
 gauges: [{name: middle, at: [350 mm, 450 mm], relative_to: body}]
 analysis: {skin: linear}
 )yaml";
+
+/// The full case on another road: what the three ways to the dynamic factor rule out in each other.
+inline std::string full_case_on(const std::string& road)
+{
+    const std::size_t from = full_case.find("road: {"), to = full_case.find("panel:");
+    return full_case.substr(0, from) + "road: {surface: track, " + road + "}\n" + full_case.substr(to);
+}
 
 } // namespace thinskin::tests

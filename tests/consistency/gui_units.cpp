@@ -47,7 +47,7 @@ TEST_CASE("a typed number takes the unit on the screen; a unit that was typed st
 
 TEST_CASE("every dimension has a unit on the screen in both systems, and what is shown reads back to five digits")
 {
-    for (int k = 0; k <= static_cast<int>(Dimension::rotational_spring); ++k)
+    for (int k = 0; k <= static_cast<int>(Dimension::acceleration_density); ++k)
         for (const UnitSystem u : {UnitSystem::metric, UnitSystem::us}) {
             const auto d = static_cast<Dimension>(k);
             const std::string text = shown_value(123.456, d, u);

@@ -16,7 +16,7 @@ using base::Dimension;
 constexpr std::array dimensions = {
     Dimension::length, Dimension::mass, Dimension::force, Dimension::stress, Dimension::moment,
     Dimension::rotational_stiffness, Dimension::angle, Dimension::frequency, Dimension::acceleration, Dimension::speed,
-    Dimension::time, Dimension::ratio, Dimension::stiffness, Dimension::rotational_spring};
+    Dimension::time, Dimension::ratio, Dimension::stiffness, Dimension::rotational_spring, Dimension::acceleration_density};
 
 double value(const char* text, Dimension d)
 {
@@ -44,7 +44,8 @@ TEST_CASE("units have the values of their definitions (inch 25.4 mm, pound 0.453
         {"1 deg", Dimension::angle, std::numbers::pi / 180}, {"1 rad", Dimension::angle, 1}, {"1 Hz", Dimension::frequency, 1},
         {"60 rpm", Dimension::frequency, 1}, {"1 g", Dimension::acceleration, 1}, {"9.80665 m/s2", Dimension::acceleration, 1},
         {"1 m/s", Dimension::speed, 1000}, {"3.6 km/h", Dimension::speed, 1000}, {"1 mph", Dimension::speed, 447.04}, {"1 s", Dimension::time, 1},
-        {"1 ms", Dimension::time, 1e-3}, {"5 %", Dimension::ratio, 0.05}, {"1 kN/m", Dimension::stiffness, 1}, {"1 N·m/rad", Dimension::rotational_spring, 1000}};
+        {"1 ms", Dimension::time, 1e-3}, {"5 %", Dimension::ratio, 0.05}, {"1 kN/m", Dimension::stiffness, 1}, {"1 N·m/rad", Dimension::rotational_spring, 1000},
+        {"1 g2/Hz", Dimension::acceleration_density, 1}, {"1 m2/s3", Dimension::acceleration_density, 1 / (9.80665 * 9.80665)}};
     for (const Row& r : rows) {
         CAPTURE(r.text);
         tests::check_near_rel(value(r.text, r.d), r.inner, 1e-14); // rounding of a product and a quotient
