@@ -61,8 +61,9 @@ TEST_CASE("base pulse of 15 g, 11 ms on a soft mount: 1 + 1.65163 x 15 g down, a
 }
 
 // Class D at 60 km/h, empty van, mount of 20 Hz with 5 % damping: 0.586 g rms; 1.0 m behind a wheelbase of 3.3 m: x1.338 (computed from
-// the formula, AC-15, AC-14). A year of 15 000 km is 9e5 s, at about 18 Hz 1.6e7 cycles: k = (2 ln N)^0.5 + 0.5772/(2 ln N)^0.5 = 5.86.
-TEST_CASE("random vibration on a class D road: 1 + 5.86 x 1.338 x 0.586 g down")
+// the formula, AC-15, AC-14). A year of 15 000 km is 9e5 s. Zero crossings come between wheel hop (10 Hz) and mount (20 Hz): 9e6 to 1.8e7
+// cycles, so k = (2 ln N)^0.5 + 0.5772/(2 ln N)^0.5 lies between 5.76 and 5.88.
+TEST_CASE("random vibration on a class D road: 1 + (5.76 to 5.88) x 1.338 x 0.586 g down")
 {
     tests::Demo d = tests::demo();
     model::Road& r = *d.source->road;
@@ -74,7 +75,7 @@ TEST_CASE("random vibration on a class D road: 1 + 5.86 x 1.338 x 0.586 g down")
     r.overhang = model::Quantity{1000, "1 m"};
     d.source->item->natural_frequency = model::Quantity{20 / 0.85, ""}; // taken 15 % lower
     const actions::DynamicFactor f = actions::dynamic_factor(d.layout);
-    check_near_rel(f.value, 1 + 5.86 * 1.338 * 0.586, 0.005); // the rate of 18 Hz is guessed: 10 % of it are 0.3 % of k
+    check_near_rel(f.value, 1 + 5.82 * 1.338 * 0.586, 0.0095); // half of that band, and the third digit of 0.586
     CHECK(f.basis == "random vibration");
 }
 

@@ -1,6 +1,7 @@
 // Road roughness through a quarter car. Classes: ISO 8608 as quoted by public code texts, published (read) second-hand. Vehicle
 // parameters: common practice, no source. Accelerations: computed from the formula elsewhere, checked by integration.
 #include "actions/quarter_car.h"
+#include "support/coverage.h"
 #include "support/near.h"
 
 #include <cmath>
@@ -9,6 +10,8 @@ using namespace thinskin;
 using actions::QuarterCar;
 using tests::check_near_abs;
 using tests::check_near_rel;
+using tests::From;
+using tests::holds;
 
 namespace {
 
@@ -32,11 +35,13 @@ TEST_CASE("ISO 8608 classes (AC-12): centres, and the vertical speed of a class 
     CHECK(actions::roughness_of_class('D') == 1024);
     CHECK(actions::roughness_of_class('E') == 4096);
     CHECK(actions::roughness_of_class('X') == 0);
+    holds("AC-12", From::recomputed);
     check_near_rel(actions::road_speed_density({.Gd = 256, .v_mm_s = 60 * km_h}).nominal, 1.68441e-3, 3e-6); // computed from the formula
 }
 
 TEST_CASE("Quarter car (AC-13): body acceleration, m/s2, by class, speed and load")
 {
+    holds("AC-13", From::recomputed);
     struct Row { char road; double v, laden, unladen; };
     constexpr Row table[] = {{'A', 120, 0.38, 0.69}, {'B', 20, 0.31, 0.56}, {'C', 60, 1.07, 1.95}, {'C', 100, 1.38, 2.51}, {'D', 40, 1.74, 3.18}, {'E', 80, 4.92, 8.99}};
     for (const Row& r : table) {
@@ -64,6 +69,7 @@ TEST_CASE("Quarter car (AC-13): the closed form is the integral of the density, 
 
 TEST_CASE("Overhang behind the rear axle (AC-14)")
 {
+    holds("AC-14", From::recomputed);
     // computed from the formula: wheelbase 3.3 m, then 3.43 m of a real cargo van (data file, published (read))
     check_near_abs(actions::overhang({.d_mm = 1000, .L_mm = 3300, .q = 1}).nominal, 1.338, 0.5e-3);
     check_near_abs(actions::overhang({.d_mm = 1200, .L_mm = 3300, .q = 1}).nominal, 1.411, 0.5e-3);
@@ -73,6 +79,7 @@ TEST_CASE("Overhang behind the rear axle (AC-14)")
 
 TEST_CASE("Mount on the body (AC-15), 5 % damping, 60 km/h, g")
 {
+    holds("AC-15", From::recomputed);
     constexpr double f[] = {5, 8, 10, 12, 15, 20, 30};
     constexpr double laden_C[] = {0.222, 0.302, 0.314, 0.272, 0.206, 0.154, 0.124}, unladen_D[] = {0.938, 1.233, 1.240, 1.056, 0.795, 0.586, 0.463};
     for (int i = 0; i < 7; ++i) {

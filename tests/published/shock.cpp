@@ -1,6 +1,7 @@
 // Answer of a mount to base pulses. [closed] closed forms of undamped mounts, derived from the equation of motion and evaluated here;
 // [table] worked out outside the program by another method; [known] a figure found in textbooks of shock, from memory.
 #include "actions/pulses.h"
+#include "support/coverage.h"
 #include "support/near.h"
 
 #include <algorithm>
@@ -12,6 +13,8 @@ using actions::Pulse;
 using actions::shock_peaks;
 using tests::check_near_abs;
 using tests::check_near_rel;
+using tests::From;
+using tests::holds;
 
 namespace {
 
@@ -81,6 +84,7 @@ TEST_CASE("Base pulses (AC-4): largest absolute acceleration over A for three sh
         {2.0, {1.2681, 1.2439, 1.2124, 1.1704}, {1.0000, 1.0002, 1.0007, 1.0014}, {1.3333, 1.3135, 1.2872, 1.2514}},
         {5.0, {1.0998, 1.0709, 1.0430, 1.0202}, {1.0000, 1.0001, 1.0003, 1.0002}, {1.0000, 1.0056, 1.0113, 1.0165}}};
     constexpr double zeta[] = {0, 0.02, 0.05, 0.10};
+    holds("AC-4", From::recomputed);
     for (const Row& r : table)
         for (int i = 0; i < 4; ++i) {
             CAPTURE(r.x);
@@ -94,6 +98,7 @@ TEST_CASE("Base pulses (AC-4): largest absolute acceleration over A for three sh
 TEST_CASE("Base pulses (AC-4): pseudo-acceleration over A, 5 % damping")
 {
     struct Row { double x, half_sine, sawtooth, versed; }; // [table] as above
+    holds("AC-4", From::recomputed);
     constexpr Row table[] = {{0.1, 0.3672, 0.2880, 0.2893}, {0.5, 1.4558, 1.1040, 1.2356}, {1, 1.6201, 0.9975, 1.5906}, {5, 1.0428, 0.9981, 1.0113}};
     for (const Row& r : table) {
         CAPTURE(r.x);
@@ -106,6 +111,9 @@ TEST_CASE("Base pulses (AC-4): pseudo-acceleration over A, 5 % damping")
 TEST_CASE("Undamped pulses (AC-4): closed forms and the known largest amplification")
 {
     // [known] half-sine: about 1.77 near f D = 0.81; [closed] root 3 at f D = 1, pi/2 at f D = 1/2
+    holds("AC-4", From::remembered);
+    check_near_abs(shock_peaks(Pulse::half_sine, 0.80994, 0)->absolute, 1.77, 0.005);
+    holds("AC-4", From::recomputed);
     check_near_abs(shock_peaks(Pulse::half_sine, 0.80994, 0)->absolute, 1.76846, 1e-5);
     check_near_rel(shock_peaks(Pulse::half_sine, 1, 0)->absolute, std::sqrt(3.0), 1e-6);
     check_near_rel(shock_peaks(Pulse::half_sine, 0.5, 0)->absolute, pi / 2, 1e-6);
@@ -127,6 +135,7 @@ TEST_CASE("Undamped pulses (AC-4): closed forms and the known largest amplificat
 
 TEST_CASE("Base pulses (AC-4): against a Runge-Kutta integration of the equation of motion")
 {
+    holds("AC-4", From::recomputed);
     for (const Pulse pulse : all_pulses)
         for (const double x : {0.15, 0.9, 3.4})
             for (const double zeta : {0.0, 0.05, 0.3}) {
@@ -146,6 +155,7 @@ TEST_CASE("Standard pulses (AC-4) on mounts with 5 % damping, g")
     const auto g_of = [](double pulse, double A_g, double D_ms, double f) {
         return actions::shock_response({.pulse = pulse, .kind = 0, .A_g = A_g, .D_s = D_ms / 1000, .f_Hz = f, .zeta = 0.05}).nominal;
     };
+    holds("AC-4", From::recomputed);
     constexpr double g = 9.80665;
     check_near_abs(g_of(actions::half_sine, 500 / g, 6, 15), 16.97, 0.005);
     check_near_abs(g_of(actions::half_sine, 500 / g, 11, 50), 77.82, 0.005);
@@ -158,6 +168,7 @@ TEST_CASE("Standard pulses (AC-4) on mounts with 5 % damping, g")
 TEST_CASE("Speed change of a pulse (AC-5)")
 {
     // area under the pulse, computed from the formula
+    holds("AC-5", From::recomputed);
     constexpr double g = 9.80665;
     check_near_abs(actions::speed_change({.pulse = actions::half_sine, .A_g = 500 / g, .D_s = 0.006}).nominal, 1910, 0.5);
     check_near_abs(actions::speed_change({.pulse = actions::half_sine, .A_g = 30, .D_s = 0.018}).nominal, 3371, 0.5);

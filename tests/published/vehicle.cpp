@@ -1,6 +1,7 @@
 // Air, open door, tether, axle. Figures computed from the formula elsewhere; coefficients of the air from memory; the axle lever and its
 // example were read in an article on loading motorhomes: published (read).
 #include "actions/vehicle.h"
+#include "support/coverage.h"
 #include "support/near.h"
 
 #include <cmath>
@@ -10,6 +11,8 @@ using namespace thinskin;
 using namespace thinskin::actions;
 using tests::check_near_abs;
 using tests::check_near_rel;
+using tests::From;
+using tests::holds;
 
 namespace {
 constexpr double km_h = 1e6 / 3600; // in mm/s
@@ -20,6 +23,7 @@ TEST_SUITE_BEGIN("published: air, door, tether, axle");
 
 TEST_CASE("Pressure of the air (AC-16): 80 to 130 km/h, on one square metre")
 {
+    holds("AC-16", From::recomputed);
     struct Row { double v, q; };
     constexpr Row table[] = {{80, 302.5}, {100, 472.6}, {110, 571.9}, {120, 680.6}, {130, 798.7}};
     for (const Row& r : table) check_near_abs(air_force({.C = 1, .A_mm2 = 1e6, .v_mm_s = r.v * km_h}).nominal, r.q, 0.05);
@@ -30,16 +34,19 @@ TEST_CASE("Pressure of the air (AC-16): 80 to 130 km/h, on one square metre")
 
 TEST_CASE("Wind limit (AC-17) is the speed of AC-16")
 {
+    holds("AC-17", From::recomputed);
     check_near_abs(wind_limit({.F_N = 374.9, .C = 1.2, .A_mm2 = 750 * 1700}).nominal, 20000, 3);
 }
 
 TEST_CASE("Check strap (AC-18): 140.6 N m about the hinges on an arm of 0.10 m")
 {
+    holds("AC-18", From::recomputed);
     check_near_abs(check_strap({.C = 1.2, .A_mm2 = 750 * 1700, .v_mm_s = 20000, .y_mm = 375, .r_mm = 100}).nominal, 1406, 0.5);
 }
 
 TEST_CASE("Slope of 10 % (AC-19): 28.38 N m with the unit, 9.84 N m of the bare door")
 {
+    holds("AC-19", From::recomputed);
     const double alpha = std::atan(0.1);
     const double unit = slope_torque({.m_kg = 38, .y_mm = 400, .e_mm = 300, .alpha_rad = alpha, .psi_rad = half_pi}).nominal;
     const double door = slope_torque({.m_kg = 28, .y_mm = 360, .e_mm = 0, .alpha_rad = alpha, .psi_rad = half_pi}).nominal;
@@ -49,6 +56,7 @@ TEST_CASE("Slope of 10 % (AC-19): 28.38 N m with the unit, 9.84 N m of the bare 
 
 TEST_CASE("Sag (AC-20) with 0.2 mm/kN at each hinge: 0.0615 mm, 0.0370 mm of it added")
 {
+    holds("AC-20", From::recomputed);
     const auto sag = [](double m, double y) { return edge_sag({.c_mm_N = 0.2e-3, .m_kg = m, .y_mm = y, .y_edge_mm = 750, .h_mm = 1100}).nominal; };
     check_near_abs(sag(38, 400) + sag(28, 360), 0.0615, 0.5e-4);
     check_near_abs(sag(38, 400), 0.0370, 0.5e-4);
@@ -59,6 +67,7 @@ TEST_CASE("Elastic rest (AC-21): between nothing and the rigid bound of 354.16 N
     // hinges that give 0.2 mm/kN, rest at 700 mm: rigid bound sum(W y)/y_s = 247.91/0.70. Free sag at the rest over c_d is that bound.
     constexpr double h = 1100, c = 0.2e-3, moment = 247.91e3, y_s = 700; // N mm, mm
     const double s = 2 * c * y_s * moment / (h * h), c_d = 2 * c * y_s * y_s / (h * h);
+    holds("AC-21", From::recomputed);
     check_near_abs(elastic_rest({.s_mm = s, .gap_mm = 0, .c_d_mm_N = c_d, .c_s_mm_N = 0}).nominal, 354.16, 0.005);
     CHECK(elastic_rest({.s_mm = s, .gap_mm = 2 * s, .c_d_mm_N = c_d, .c_s_mm_N = 0}).nominal == 0);
     check_near_abs(elastic_rest({.s_mm = s, .gap_mm = 0, .c_d_mm_N = c_d, .c_s_mm_N = c_d}).nominal, 177.08, 0.005);
@@ -66,6 +75,7 @@ TEST_CASE("Elastic rest (AC-21): between nothing and the rigid bound of 354.16 N
 
 TEST_CASE("Tether (AC-22): twice the weight without slack, and energy is kept with it")
 {
+    holds("AC-22", From::recomputed);
     const double W = 38 * 9.80665;
     check_near_rel(tether_catch({.m_kg = 38, .s_mm = 0, .k_N_mm = 50}).nominal, 2 * W, 1e-12); // suddenly put on: elementary
     const double F = tether_catch({.m_kg = 38, .s_mm = 100, .k_N_mm = 50}).nominal, x = F / 50;
@@ -74,6 +84,7 @@ TEST_CASE("Tether (AC-22): twice the weight without slack, and energy is kept wi
 
 TEST_CASE("Rear axle (AC-23): 150 kg one metre behind a wheelbase of three load it with 200 kg")
 {
+    holds("AC-23", From::read);
     check_near_rel(rear_axle({.m_kg = 150, .d_mm = 1000, .L_mm = 3000}).nominal, 200, 1e-12); // published (read)
 }
 
