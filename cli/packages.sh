@@ -1,6 +1,8 @@
 # Debian packages that the scripts need, and how missing ones are installed. Sourced by cli/quickstart and tests/run.
 build_packages=(g++ cmake make libeigen3-dev libyaml-cpp-dev libspdlog-dev libfmt-dev doctest-dev libcli11-dev nlohmann-json3-dev libspectra-dev)
 test_packages=(clang libclang-rt-dev)
+gui_packages=(libimgui-dev libstb-dev libglfw3-dev libgl-dev libfreetype-dev libpng-dev fonts-b612 fonts-osifont fonts-dejavu-core)
+gui_test_packages=(xvfb xauth libgl1-mesa-dri) # a screen that nobody sees, with OpenGL in software
 optional_packages=(libbenchmark-dev) # tests/bench is built where it is found; neither script installs it
 
 is_installed() { [ "$(dpkg-query -W -f='${db:Status-Status}' "$1" 2>/dev/null)" = installed ]; }

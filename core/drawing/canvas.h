@@ -34,8 +34,16 @@ private:
 /// A name or number that belongs near a point. clear: room left round the point; a leader ends there, else with a dot in the point.
 struct Label { Point target; std::string text; Part part; double height = 25; double clear = 0; bool leader = false; };
 
-/// Puts labels where they meet no text, as few lines as possible and stay near their point, within `room`.
-void place_labels(View& v, const std::vector<Label>& labels, const Box& room);
+/// Puts labels where they meet no text, as few lines as possible and stay near their point, within `room`. furthest: text heights
+/// from the point; a label that finds no free place within is left out. 0: anywhere in the room.
+void place_labels(View& v, const std::vector<Label>& labels, const Box& room, double furthest = 0);
+
+/// One line of a column of callouts: its words, and the point of the part that its leader goes to.
+struct Callout { Point target; std::string text; Part part; };
+
+/// Callouts in a column that starts at x, as near to the heights of their points as the line pitch lets them; `mark`: room left
+/// before the words for a mark of their status; none lies above `top`.
+void place_callouts(View& v, std::vector<Callout> all, double x, double mark, double top, double height);
 
 /// A position to be measured from the datum edge: value on the axis, where its extension line starts, words after the figure.
 struct Ordinate { double value = 0; Point from; std::string words; Part part; };
@@ -60,6 +68,7 @@ void draw_fasteners(const layout::Layout& l, Canvas& e, Canvas& s, double h);
 void draw_item(const layout::Layout& l, Canvas& e, Canvas& s, double h);
 /// Figures of forces come back as labels: they find their place when everything is drawn.
 [[nodiscard]] std::vector<Label> draw_loads(const layout::Layout& l, const results::Outcome* o, const std::string& load_case, Canvas& e, Canvas& s, double h);
+void overall_dimensions(const layout::Layout& l, View& e, double h);
 void dimension(const layout::Layout& l, View& e, View& s, double h);
 
 /// Numbers and words of the parts, and where their numbers point in the two views.

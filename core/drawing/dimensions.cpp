@@ -90,17 +90,22 @@ void side_places(const layout::Layout& l, Places& p)
 
 } // namespace
 
-void dimension(const layout::Layout& l, View& e, View& s, double h)
+void overall_dimensions(const layout::Layout& l, View& e, double h)
 {
     const Part skin{PartKind::skin, "skin"};
+    e.dimensions.push_back({{0, l.height}, {l.width, l.height}, true, e.extent().y1 + 1.2 * h, millimetres(l.width), h, skin});
+    e.dimensions.push_back({{0, 0}, {0, l.height}, false, left_of(e, h), millimetres(l.height), h, skin});
+}
+
+void dimension(const layout::Layout& l, View& e, View& s, double h)
+{
     const Places p = places(l);
     e.circles.push_back({{0, 0}, 0.35 * h, false, Style::thin, {PartKind::dimension, "datum"}}); // origin of the running dimensions
     place_ordinates(e, p.x, true, -2.5 * h, -1, h);
     place_ordinates(e, p.y, false, -2.5 * h, -1, h);
     if (!p.hinges.empty()) place_ordinates(e, p.hinges, false, l.width + 3 * h, 1, h);
     spans(l, e, h);
-    e.dimensions.push_back({{0, l.height}, {l.width, l.height}, true, e.extent().y1 + 1.2 * h, millimetres(l.width), h, skin});
-    e.dimensions.push_back({{0, 0}, {0, l.height}, false, left_of(e, h), millimetres(l.height), h, skin});
+    overall_dimensions(l, e, h);
 
     Places q;
     side_places(l, q);

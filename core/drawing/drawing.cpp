@@ -45,6 +45,19 @@ std::vector<Label> number_labels(const std::vector<Numbered>& parts, bool elevat
     return all;
 }
 
+/// Of the parts that something is noted about, each at its point nearest to the column.
+std::vector<Callout> callouts(const std::vector<Numbered>& parts, const Options& o)
+{
+    std::vector<Callout> all;
+    for (const Numbered& n : parts) {
+        const auto note = o.notes.find(n.row.checked_as);
+        if (note == o.notes.end() || n.in_elevation.empty()) continue;
+        const Point at = *std::max_element(n.in_elevation.begin(), n.in_elevation.end(), [](const Point& a, const Point& b) { return a.x < b.x; });
+        all.push_back({at, n.row.name + "  " + note->second, n.row.part});
+    }
+    return all;
+}
+
 } // namespace
 
 Drawing draw(const layout::Layout& l, const results::Outcome* outcome, const Options& options)
@@ -62,7 +75,8 @@ Drawing draw(const layout::Layout& l, const results::Outcome* outcome, const Opt
     draw_door(l, e, s, h);
     const std::vector<Label> forces = draw_loads(l, outcome, options.load_case, e, s, h);
     const Box side_of_parts = d.side.extent();
-    dimension(l, d.elevation, d.side, h);
+    if (options.every_dimension) dimension(l, d.elevation, d.side, h);
+    else overall_dimensions(l, d.elevation, h);
     const double top = std::max(d.elevation.extent().y1, d.side.extent().y1) + 1.5 * h;
     title(d.elevation, "from outside (" + faces(l) + ")", Anchor::start, top, h);
     title(d.side, "inside | outside", Anchor::middle, top, h);
@@ -70,11 +84,17 @@ Drawing draw(const layout::Layout& l, const results::Outcome* outcome, const Opt
     const std::vector<Numbered> parts = parts_list(l);
     for (const Numbered& n : parts) d.legend.push_back(n.row);
     const double right = l.door && l.door->has_hinges ? std::max(l.width, l.door->pin_x) : l.width;
-    place_labels(d.elevation, names(l, h), {0, 0, l.width, l.height});
-    place_labels(d.elevation, number_labels(parts, true, options), {0, 0.2 * h, right + 9 * h, l.height});
+    const bool window = options.labels == Labels::callouts;
+    std::vector<Label> figures;
+    for (const PointNote& n : options.at_points) figures.push_back({n.at, n.text, {PartKind::note, "figure"}, h, 0.5 * h, false});
+    place_labels(d.elevation, figures, {0, 0, l.width, l.height}, 6);
+    place_labels(d.elevation, names(l, h), {0, 0, l.width, l.height}, window ? 2.6 : 0);
+    const double column = options.every_dimension ? std::max(right + 3.5 * h, d.elevation.extent().x1 + 1.5 * h) : right + 3.5 * h;
+    if (window) place_callouts(d.elevation, callouts(parts, options), column, 1.5 * h, l.height, h);
+    else place_labels(d.elevation, number_labels(parts, true, options), {0, 0.2 * h, right + 9 * h, l.height});
     const Box room{std::min(side_of_parts.x0, -8 * h), 0.2 * h, std::max(side_of_parts.x1, 5 * h), l.height};
-    place_labels(d.side, forces, room);
-    place_labels(d.side, number_labels(parts, false, options), room);
+    place_labels(d.side, forces, room, window ? 4 : 0);
+    if (!window) place_labels(d.side, number_labels(parts, false, options), room);
     return d;
 }
 

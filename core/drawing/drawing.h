@@ -17,10 +17,20 @@ struct LegendRow {
     std::string checked_as;    ///< the part as the checks call it; empty: nothing is checked by that name
 };
 
+/// numbers: each part's number at the part, with what is noted about it, and the parts list tells what it is (paper).
+/// callouts: name and note of the parts that have a note, in a column beside the elevation, in the order of their heights (window).
+enum class Labels { numbers, callouts };
+
+/// A figure written at a point of the elevation.
+struct PointNote { Point at; std::string text; };
+
 struct Options {
     double text_height = 25;   ///< mm of the real thing: 2.5 mm on paper at a scale of 1 : 10
     /// Written beside the number of a part, by `LegendRow::checked_as`: "-0.20 fail". The caller rounds.
     std::map<std::string, std::string> notes;
+    bool every_dimension = true; ///< false: only the panel's width and height, for a window that measures what is chosen
+    Labels labels = Labels::numbers; ///< with callouts a fastener's name that finds no place near it is left out
+    std::vector<PointNote> at_points = {};
     std::string load_case = {}; ///< whose forces are drawn; empty: that of the load path
 };
 

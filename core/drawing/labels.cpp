@@ -13,6 +13,8 @@ namespace thinskin::drawing {
 
 namespace {
 
+constexpr double text_over_text = 1000;
+
 struct Segment { Point a, b; double weight = 0; };
 
 /// Does the segment meet the box? Clipped interval by interval.
@@ -61,7 +63,7 @@ Point end_of_leader(const Box& b, Point target)
 
 class Placer {
 public:
-    Placer(View& v, const Box& room) : view_(v), room_(room), lines_(segments(v))
+    Placer(View& v, const Box& room, double furthest) : view_(v), room_(room), furthest_(furthest), lines_(segments(v))
     {
         for (const Text& t : v.all_texts()) taken_.push_back(box_of(t));
     }
@@ -69,16 +71,18 @@ public:
     void put(const Label& l)
     {
         Text best;
-        double least = std::numeric_limits<double>::infinity();
-        for (const double ring : {0.7, 1.5, 2.6, 4.0, 6.0, 9.0, 13.0})
+        double least = furthest_ > 0 ? text_over_text : std::numeric_limits<double>::infinity();
+        for (const double ring : {0.7, 1.5, 2.6, 4.0, 6.0, 9.0, 13.0}) {
+            if (furthest_ > 0 && ring > furthest_) break;
             for (int i = 0; i < 24; ++i) {
                 const Text t = candidate(l, ring * l.height + l.clear, i);
-                const double c = cost(l, t) + ring;
+                const double c = cost(l, t, least - ring) + ring;
                 if (c < least) {
                     least = c;
                     best = t;
                 }
             }
+        }
         take(l, best);
     }
 
@@ -93,13 +97,20 @@ private:
         return t;
     }
 
-    double cost(const Label& l, const Text& t) const
+    /// Infinite as soon as it is not less than `least` any more.
+    double cost(const Label& l, const Text& t, double least) const
     {
+        constexpr double no = std::numeric_limits<double>::infinity();
+        if (!(least > 0)) return no;
         const Box b = box_of(t);
         if (b.x0 < room_.x0 || b.y0 < room_.y0 || b.x1 > room_.x1 || b.y1 > room_.y1) return std::numeric_limits<double>::infinity();
         double c = 0;
-        for (const Box& other : taken_) c += intersect(b, other) ? 1000 : 0;
-        for (const Segment& s : lines_) c += meets(b, s.a, s.b) ? s.weight : 0;
+        for (const Box& other : taken_) c += intersect(b, other) ? text_over_text : 0;
+        if (c >= least) return no;
+        for (const Segment& s : lines_) {
+            c += meets(b, s.a, s.b) ? s.weight : 0;
+            if (c >= least) return no;
+        }
         if (!l.leader) return c;
         const Point from = end_of_leader(b, l.target);
         for (const Box& other : taken_) c += meets(other, from, l.target) ? 4 : 0;
@@ -125,6 +136,7 @@ private:
 
     View& view_;
     Box room_;
+    double furthest_;
     std::vector<Segment> lines_;
     std::vector<Box> taken_;
 };
@@ -133,10 +145,27 @@ struct Cluster { double sum = 0; int count = 0; std::size_t first = 0; };
 
 } // namespace
 
-void place_labels(View& v, const std::vector<Label>& labels, const Box& room)
+void place_labels(View& v, const std::vector<Label>& labels, const Box& room, double furthest)
 {
-    Placer placer(v, room);
+    Placer placer(v, room, furthest);
     for (const Label& l : labels) placer.put(l);
+}
+
+void place_callouts(View& v, std::vector<Callout> all, double x, double mark, double top, double height)
+{
+    std::stable_sort(all.begin(), all.end(), [](const Callout& a, const Callout& b) { return a.target.y < b.target.y; });
+    std::vector<double> wanted;
+    for (const Callout& c : all) wanted.push_back(c.target.y);
+    std::vector<double> places = spread_out(wanted, 1.5 * height);
+    for (std::size_t i = places.size(); i-- > 0;) // from the uppermost down
+        places[i] = std::min(places[i], i + 1 < places.size() ? places[i + 1] - 1.5 * height : top);
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const Part note{PartKind::note, all[i].part.name};
+        const double start = x - 0.9 * height;
+        v.polylines.push_back({{all[i].target, {start, places[i]}, {x - 0.2 * height, places[i]}}, false, false, Style::dimension, note});
+        v.circles.push_back({all[i].target, 0.16 * height, true, Style::dimension, note});
+        v.texts.push_back({{x + mark, places[i]}, all[i].text, height, Anchor::start, false, all[i].part});
+    }
 }
 
 std::vector<double> spread_out(const std::vector<double>& wanted, double pitch)

@@ -1,0 +1,261 @@
+#include "app/drive.h"
+#include "app/program.h"
+#include "panels/probe.h"
+#include "report/json.h"
+
+#include <GLFW/glfw3.h>
+
+#include <algorithm>
+#include <cctype>
+#include <charconv>
+#include <fmt/format.h>
+#include <fstream>
+#include <map>
+#include <sstream>
+#include <utility>
+
+namespace thinskin::gui {
+namespace {
+
+constexpr int settle_frames = 3;            ///< a click is seen one frame, acted on the next, drawn in the third
+constexpr double longest_wait = 120;
+
+std::string trimmed(const std::string& s)
+{
+    const auto a = s.find_first_not_of(" \t\r"), b = s.find_last_not_of(" \t\r");
+    return a == std::string::npos ? "" : s.substr(a, b - a + 1);
+}
+
+std::pair<std::string, std::string> at_bar(const std::string& s)
+{
+    const auto bar = s.find('|');
+    return bar == std::string::npos ? std::pair{s, std::string()} : std::pair{trimmed(s.substr(0, bar)), trimmed(s.substr(bar + 1))};
+}
+
+/// PartKind::note, which nobody takes hold of, for an unknown word.
+drawing::PartKind kind_of(const std::string& word)
+{
+    using drawing::PartKind;
+    static const std::map<std::string, PartKind> all{{"fastener", PartKind::fastener}, {"angle", PartKind::angle}, {"bracket", PartKind::bracket}, {"item", PartKind::item}, {"centre", PartKind::mass_centre},
+                                                     {"gauge", PartKind::gauge}, {"end", PartKind::end_fixing}, {"hinge", PartKind::hinge}, {"latch", PartKind::latch}, {"skin", PartKind::skin}};
+    const auto it = all.find(word);
+    return it == all.end() ? PartKind::note : it->second;
+}
+
+int code_of(const std::string& name)
+{
+    static const std::map<std::string, int> named{{"Ctrl", GLFW_KEY_LEFT_CONTROL}, {"Shift", GLFW_KEY_LEFT_SHIFT}, {"Left", GLFW_KEY_LEFT}, {"Right", GLFW_KEY_RIGHT}, {"Up", GLFW_KEY_UP}, {"Down", GLFW_KEY_DOWN},
+                                                  {"Enter", GLFW_KEY_ENTER}, {"Escape", GLFW_KEY_ESCAPE}, {"Tab", GLFW_KEY_TAB}, {"Home", GLFW_KEY_HOME}, {"F1", GLFW_KEY_F1}, {"F2", GLFW_KEY_F2},
+                                                  {"Page down", GLFW_KEY_PAGE_DOWN}, {"Page up", GLFW_KEY_PAGE_UP}, {".", GLFW_KEY_PERIOD}, {",", GLFW_KEY_COMMA}, {"plus", GLFW_KEY_EQUAL}, {"-", GLFW_KEY_MINUS}};
+    const auto it = named.find(name);
+    if (it != named.end()) return it->second;
+    return name.size() == 1 ? std::toupper(static_cast<unsigned char>(name[0])) : -1;
+}
+
+bool write_file(const std::string& path, const std::string& bytes)
+{
+    std::ofstream out(path, std::ios::binary | std::ios::trunc);
+    out << bytes;
+    out.close();
+    return out.good();
+}
+
+bool on_screen(const std::string& words)
+{
+    const auto& all = probe::all();
+    return std::any_of(all.begin(), all.end(), [&words](const probe::Placed& p) { return !p.target && p.text.find(words) != std::string::npos; });
+}
+
+/// "fastener L1 0 -20": kind, name (which may hold blanks), two numbers.
+struct PartMove { std::optional<drawing::Part> part; double dx = 0, dy = 0; };
+
+PartMove part_move(const std::string& rest, bool numbers)
+{
+    PartMove m;
+    std::istringstream in(rest);
+    std::vector<std::string> words;
+    for (std::string w; in >> w;) words.push_back(w);
+    const std::size_t tail = numbers ? 2 : 0;
+    if (words.size() < 1 + tail) return m;
+    const drawing::PartKind kind = kind_of(words[0]);
+    if (kind == drawing::PartKind::note) return m;
+    std::string name;
+    for (std::size_t i = 1; i + tail < words.size(); ++i) name += (i > 1 ? " " : "") + words[i];
+    if (numbers) {
+        m.dx = std::strtod(words[words.size() - 2].c_str(), nullptr);
+        m.dy = std::strtod(words.back().c_str(), nullptr);
+    }
+    m.part = drawing::Part{kind, name};
+    return m;
+}
+
+} // namespace
+
+Drive::Drive(const std::string& script)
+{
+    std::istringstream in(script);
+    int n = 0;
+    for (std::string line; std::getline(in, line);) {
+        ++n;
+        line = trimmed(line);
+        if (line.empty() || line[0] == '#') continue;
+        const auto blank = line.find(' ');
+        steps_.push_back({n, line.substr(0, blank), blank == std::string::npos ? "" : trimmed(line.substr(blank))});
+    }
+}
+
+void Drive::fail(const Step& s, const std::string& why) { failures.push_back(fmt::format("line {}: {} {}: {}", s.line, s.word, s.rest, why)); }
+
+void Drive::click(ImVec2 at)
+{
+    for (const bool down : {false, true, false}) mouse_.push_back({at, down, 0});
+    frames_ = settle_frames;
+}
+
+void Drive::press(const std::string& key)
+{
+    std::vector<std::string> names;
+    std::string rest = key;
+    for (const std::string modifier : {"Ctrl", "Shift"})
+        if (rest.rfind(modifier + "+", 0) == 0) {
+            names.push_back(modifier);
+            rest = rest.substr(modifier.size() + 1);
+        }
+    names.push_back(rest == "+" ? "plus" : rest);
+    for (const std::string& n : names) keys_.push_back({n, true});
+    for (auto n = names.rbegin(); n != names.rend(); ++n) keys_.push_back({*n, false});
+    frames_ = settle_frames;
+}
+
+void Drive::drag(Program& p, const Step& s, bool let_go)
+{
+    const PartMove m = part_move(s.rest, true);
+    const ImVec2 from = m.part ? p.sheet().handle_of(*m.part) : ImVec2{-1, -1};
+    if (from.x < 0) {
+        fail(s, "no such part on the drawing");
+        return;
+    }
+    const float scale = p.sheet().px_per_mm();
+    const ImVec2 to{from.x + static_cast<float>(m.dx) * scale, from.y - static_cast<float>(m.dy) * scale};
+    mouse_.push_back({from, false, 0});
+    mouse_.push_back({from, true, 0});
+    constexpr int way = 12;
+    for (int i = 1; i <= way; ++i) {
+        const float f = static_cast<float>(i) / way;
+        mouse_.push_back({{from.x + f * (to.x - from.x), from.y + f * (to.y - from.y)}, true, 0});
+    }
+    if (let_go) mouse_.push_back({to, false, 0});
+    frames_ = settle_frames;
+}
+
+void Drive::begin(Program& p, const Step& s)
+{
+    const auto target = [&](const std::string& name) {
+        const ImVec2 at = probe::find(name);
+        if (at.x < 0) fail(s, "\"" + name + "\" is not on the screen");
+        return at;
+    };
+    if (s.word == "wait") waiting_ = true;
+    else if (s.word == "frames") frames_ = std::atoi(s.rest.c_str());
+    else if (s.word == "click") {
+        if (const ImVec2 at = target(s.rest); at.x >= 0) click(at);
+    } else if (s.word == "part" || s.word == "over") {
+        const PartMove m = part_move(s.rest, false);
+        const ImVec2 at = m.part ? p.sheet().handle_of(*m.part) : ImVec2{-1, -1};
+        if (at.x < 0) fail(s, "no such part on the drawing");
+        else if (s.word == "part") click(at);
+        else mouse_.push_back({at, false, 0});
+    } else if (s.word == "drag" || s.word == "hold") drag(p, s, s.word == "drag");
+    else if (s.word == "release") mouse_.push_back({pointer_, false, 0});
+    else if (s.word == "wheel") {
+        for (const float turn : {0.0f, std::strtof(s.rest.c_str(), nullptr), 0.0f}) mouse_.push_back({pointer_, false, turn});
+        frames_ = settle_frames;
+    }
+    else if (s.word == "key") press(s.rest);
+    else if (s.word == "type") typed_ = s.rest;
+    else if (s.word == "drop") p.dropped(s.rest);
+    else if (s.word == "shot") shot_ = s.rest;
+    else if (s.word == "quit") press("Ctrl+Q");
+    else if (s.word == "pick" || s.word == "enter") {
+        // Written out as single steps, so that the second click is looked for when the list is open.
+        const auto [first, second] = at_bar(s.rest);
+        std::vector<Step> parts;
+        const auto then = [&parts, &s](const char* word, const std::string& rest) { parts.push_back({s.line, word, rest}); };
+        then("click", first);
+        then("frames", "3");
+        if (s.word == "pick") then("click", second);
+        else {
+            then("key", "Ctrl+A");
+            then("type", second);
+            then("key", "Enter");
+        }
+        steps_.insert(steps_.begin() + static_cast<std::ptrdiff_t>(at_), parts.begin(), parts.end());
+    } else checks(p, s);
+}
+
+void Drive::checks(Program& p, const Step& s)
+{
+    if (s.word == "json") {
+        const auto a = p.session().results.shown();
+        if (!a || !a->outcome() || !write_file(s.rest, report::check_json(*a->outcome()))) fail(s, "no result, or it could not be written");
+    } else if (s.word == "text") {
+        if (!write_file(s.rest, p.session().document.text())) fail(s, "could not be written");
+    } else if (s.word == "see") {
+        if (!on_screen(s.rest)) fail(s, "is not on the screen");
+    } else if (s.word == "miss") {
+        if (on_screen(s.rest)) fail(s, "is on the screen");
+    } else if (s.word == "clean") {
+        for (const std::string& problem : probe::problems()) fail(s, problem);
+    } else fail(s, "no such step");
+}
+
+bool Drive::waits(Program& p)
+{
+    if (!waiting_) return false;
+    waited_ += static_cast<double>(ImGui::GetIO().DeltaTime);
+    if (p.settled() || waited_ > longest_wait) {
+        if (waited_ > longest_wait) failures.push_back(fmt::format("line {}: still working after {:.0f} s", steps_[at_ - 1].line, longest_wait));
+        waiting_ = false;
+        waited_ = 0;
+        frames_ = settle_frames;
+    }
+    return true;
+}
+
+void Drive::input(Program& p)
+{
+    ImGuiIO& io = ImGui::GetIO();
+    const bool quiet = mouse_.empty() && keys_.empty() && typed_.empty() && shot_.empty();
+    if (quiet && frames_ > 0) --frames_;
+    else if (quiet && !waits(p) && at_ < steps_.size()) {
+        const Step s = steps_[at_++];
+        begin(p, s);
+    }
+    if (!mouse_.empty()) {
+        pointer_ = mouse_.front().at;
+        down_ = mouse_.front().down;
+        io.MouseWheel = mouse_.front().wheel;
+        mouse_.pop_front();
+    }
+    io.MousePos = pointer_.x < 0 ? ImVec2{-FLT_MAX, -FLT_MAX} : pointer_;
+    io.MouseDown[0] = down_;
+    if (!keys_.empty()) {
+        const int code = code_of(keys_.front().name);
+        if (code < 0) failures.push_back("no such key: " + keys_.front().name);
+        else if (keys_.front().down) held_.push_back(code);
+        else held_.erase(std::remove(held_.begin(), held_.end(), code), held_.end());
+        keys_.pop_front();
+    }
+    for (bool& k : io.KeysDown) k = false;
+    for (const int code : held_) io.KeysDown[code] = true;
+    io.KeyCtrl = io.KeysDown[GLFW_KEY_LEFT_CONTROL];
+    io.KeyShift = io.KeysDown[GLFW_KEY_LEFT_SHIFT];
+    io.KeyAlt = io.KeySuper = false;
+    if (typed_.empty()) return;
+    io.AddInputCharactersUTF8(typed_.c_str());
+    typed_.clear();
+}
+
+std::string Drive::take_shot() { return std::exchange(shot_, {}); }
+
+} // namespace thinskin::gui

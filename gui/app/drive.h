@@ -1,0 +1,71 @@
+#pragma once
+#include <imgui.h>
+
+#include <deque>
+#include <string>
+#include <vector>
+
+namespace thinskin::gui {
+
+class Program;
+
+/// Simulated mouse and keyboard from a text, one step a line; `#` begins a comment. For tests and for the pictures in the docs: the
+/// events go in where the window's own would, the program cannot tell them apart.
+///
+///     wait                       until everything is worked out (at most 120 s)
+///     frames N
+///     click NAME                 a button, field, row, menu or text of that name
+///     pick FIELD | WORD          opens a choice and takes a word
+///     enter FIELD | TEXT         clicks a field, types, Enter
+///     part KIND NAME             clicks a part on the drawing (fastener, angle, bracket, item, gauge, ...)
+///     drag KIND NAME DX DY       takes hold of it and lets go DX, DY mm away (x right, y up)
+///     hold KIND NAME DX DY       the same without letting go
+///     release
+///     over KIND NAME             points at a part
+///     wheel N                    where the pointer is
+///     key Ctrl+S                 also Left, Right, Up, Down, Enter, Escape, Tab, Home, F1, F2, Page down
+///     type TEXT
+///     drop FILE
+///     shot FILE                  the screen as PNG (needs a window)
+///     json FILE                  the result as `thinskin check --json` writes it
+///     text FILE                  the document's bytes
+///     see TEXT                   fails unless a text that holds it is on the screen
+///     miss TEXT                  fails if one is
+///     clean                      fails if a text is cut or lies over another one
+///     quit                       through the program's own question
+class Drive {
+public:
+    explicit Drive(const std::string& script);
+    /// Before ImGui::NewFrame(), after the backend's: sets the frame's input.
+    void input(Program& p);
+    [[nodiscard]] bool done() const { return at_ >= steps_.size() && keys_.empty() && mouse_.empty(); }
+    /// File to write the picture of the frame that was just drawn to; empty: none.
+    [[nodiscard]] std::string take_shot();
+    std::vector<std::string> failures;
+
+private:
+    struct Step { int line = 0; std::string word, rest; };
+    struct Mouse { ImVec2 at; bool down = false; float wheel = 0; };
+    struct Key { std::string name; bool down = false; };
+    void begin(Program& p, const Step& s);
+    void click(ImVec2 at);
+    void press(const std::string& key);
+    void fail(const Step& s, const std::string& why);
+    void drag(Program& p, const Step& s, bool let_go);
+    bool waits(Program& p);
+    void checks(Program& p, const Step& s);
+
+    std::vector<Step> steps_;
+    std::size_t at_ = 0;
+    std::deque<Mouse> mouse_;
+    std::deque<Key> keys_;
+    std::string typed_, shot_;
+    std::vector<int> held_;
+    ImVec2 pointer_{-1, -1};
+    bool down_ = false;
+    int frames_ = 0;
+    bool waiting_ = false;
+    double waited_ = 0;
+};
+
+} // namespace thinskin::gui

@@ -1,0 +1,300 @@
+#include "app/program.h"
+#include "panels/palette.h"
+#include "panels/widgets.h"
+
+#include <algorithm>
+#include <chrono>
+#include <filesystem>
+#include <fmt/format.h>
+#include <imgui.h>
+
+namespace thinskin::gui {
+namespace {
+
+float k() { return look().scale; }
+
+constexpr float first_left = 248, first_right = 306;
+
+float remembered(const State& s, const char* key, float otherwise)
+{
+    const auto it = s.layout.find(key);
+    if (it == s.layout.end()) return otherwise;
+    const float v = std::strtof(it->second.c_str(), nullptr);
+    return v > 100 && v < 900 ? v : otherwise;
+}
+
+} // namespace
+
+std::string Program::window_title() const
+{
+    return s_.document.is_open() ? fmt::format("{}{} - thinskin", s_.document.dirty() ? "* " : "", s_.document.title()) : "thinskin";
+}
+
+bool Program::settled() const
+{
+    if (!s_.document.is_open() || !s_.document.readable()) return true;
+    const auto newest = s_.results.newest();
+    return s_.posted == s_.document.revision() && s_.posted_stage == Stage::full && newest && newest->revision == s_.document.revision() && newest->final && !s_.worker.progress().busy;
+}
+
+const Answer* Program::drawn() const { return drawn_.get(); }
+
+std::string Program::state_words() const
+{
+    switch (s_.results.state(s_.document.revision(), s_.document.readable())) {
+    case ResultsShown::State::none: return s_.worker.progress().busy ? "working..." : "no result yet";
+    case ResultsShown::State::current: return "";
+    case ResultsShown::State::linear: return "linear figures so far";
+    case ResultsShown::State::stale: return s_.worker.progress().busy ? "older figures, working..." : "figures of an older state";
+    }
+    return "";
+}
+
+void Program::fetch()
+{
+    if (auto a = s_.worker.poll()) {
+        s_.results.take(a);
+        const auto newest = s_.results.newest();
+        if (newest && newest->analysis.layout) drawn_ = newest;
+        if (!s_.results.accepted() && s_.results.shown() && s_.results.shown()->final) s_.results.accept();
+        ++sheet_version_;
+    }
+    if (!s_.results.newest()) drawn_.reset();
+    keep_worker_busy(s_, dragging_);
+    if (s_.autosave && s_.document.is_open() && s_.autosave->tick(s_.document, std::chrono::steady_clock::now())) s_.say("Kept a copy in case the program ends");
+}
+
+/// Rows are made when the answer, what it is compared with, the units or the choice change.
+void Program::rows_anew()
+{
+    const Answer* a = s_.results.shown().get();
+    const Answer* with = s_.compare && s_.results.accepted().get() != a ? s_.results.accepted().get() : nullptr;
+    const std::string key = fmt::format("{} {} {} {} {} {}", static_cast<const void*>(with), s_.settings.units == UnitSystem::us, s_.group, s_.check, s_.check_case, s_.document.revision());
+    if (a == rows_of_ && key == rows_key_) return;
+    rows_of_ = a;
+    rows_key_ = key;
+    verdict_.reset();
+    rows_.clear();
+    groups_.clear();
+    cases_.clear();
+    card_.reset();
+    if (!a || !a->outcome()) return;
+    MarginOptions o;
+    o.units = s_.settings.units;
+    o.group = s_.group;
+    o.compare_with = with ? with->outcome() : nullptr;
+    verdict_ = verdict_lines(*a->outcome());
+    groups_ = group_rows(*a->outcome(), o.compare_with);
+    rows_ = margin_rows(*a->outcome(), o);
+    cases_ = load_case_rows(*a->outcome());
+    if (s_.check.empty() && !rows_.empty()) {
+        s_.check = rows_.front().check_id;
+        s_.check_case = rows_.front().load_case;
+    }
+    card_ = margin_card(*a->outcome(), s_.check, s_.check_case, o);
+    if (card_) return;
+    // The worst load case of the chosen check may have become another one.
+    for (const MarginRow& r : rows_)
+        if (r.check_id == s_.check) {
+            s_.check_case = r.load_case;
+            card_ = margin_card(*a->outcome(), s_.check, s_.check_case, o);
+            break;
+        }
+}
+
+void Program::choose(const drawing::Part& part)
+{
+    s_.part = part;
+    const std::string name = part.kind == drawing::PartKind::frame ? "frame " + part.name : part.name;
+    job_.open_part(part.name);
+    const auto is = [&name](const MarginRow& r) { return r.part == name; };
+    auto r = std::find_if(rows_.begin(), rows_.end(), is);
+    if (r == rows_.end()) // a fastener: its rows are its bracket's, the title ends in its name
+        r = std::find_if(rows_.begin(), rows_.end(), [&name](const MarginRow& m) { return m.title.size() > name.size() && m.title.compare(m.title.size() - name.size(), name.size(), name) == 0 && m.title[m.title.size() - name.size() - 1] == ' '; });
+    if (r == rows_.end()) return;
+    s_.check = r->check_id;
+    s_.check_case = r->load_case;
+}
+
+void Program::choose_margin(const std::string& check, const std::string& load_case)
+{
+    s_.check = check;
+    s_.check_case = load_case;
+    if (!drawn() || !drawn()->analysis.layout) return;
+    const auto row = std::find_if(rows_.begin(), rows_.end(), [&](const MarginRow& r) { return r.check_id == check; });
+    if (row == rows_.end()) return;
+    const std::size_t blank = row->title.rfind(' ');
+    auto part = blank == std::string::npos ? std::nullopt : part_called(*drawn()->analysis.layout, row->title.substr(blank + 1));
+    if (!part) part = part_called(*drawn()->analysis.layout, row->part);
+    if (part) s_.part = part;
+}
+
+void Program::step_margin(int by)
+{
+    if (rows_.empty()) return;
+    const auto now = std::find_if(rows_.begin(), rows_.end(), [this](const MarginRow& r) { return r.check_id == s_.check; });
+    const int at = now == rows_.end() ? 0 : static_cast<int>(now - rows_.begin()) + by;
+    const MarginRow& r = rows_[static_cast<std::size_t>(std::clamp(at, 0, static_cast<int>(rows_.size()) - 1))];
+    choose_margin(r.check_id, r.load_case);
+}
+
+void Program::step_load_case(int by)
+{
+    if (cases_.empty()) return;
+    const auto now = std::find_if(cases_.begin(), cases_.end(), [this](const LoadCaseRow& r) { return r.name == s_.load_case; });
+    const int at = now == cases_.end() ? (by > 0 ? 0 : static_cast<int>(cases_.size()) - 1) : static_cast<int>(now - cases_.begin()) + by;
+    s_.load_case = at < 0 || at >= static_cast<int>(cases_.size()) ? std::string() : cases_[static_cast<std::size_t>(at)].name;
+}
+
+void Program::run(Command c)
+{
+    switch (c) {
+    case Command::new_case: dialogs_.unless_unsaved(s_, [this] { dialogs_.ask(Dialogs::Kind::new_case); }); break;
+    case Command::open: dialogs_.unless_unsaved(s_, [this] { dialogs_.ask(Dialogs::Kind::open); }); break;
+    case Command::save: if (s_.document.is_open()) save_now(s_, dialogs_); break;
+    case Command::save_as: if (s_.document.is_open()) dialogs_.ask(Dialogs::Kind::save_as); break;
+    case Command::record: if (s_.document.is_open()) dialogs_.ask(Dialogs::Kind::record); break;
+    case Command::quit: close_asked(); break;
+    case Command::undo: if (const std::string name = s_.document.undo_name(); s_.document.undo()) s_.say("Undone: " + name); break;
+    case Command::redo: if (const std::string name = s_.document.redo_name(); s_.document.redo()) s_.say("Done again: " + name); break;
+    case Command::snap: s_.settings.snap = !s_.settings.snap; s_.say(s_.settings.snap ? "Snap on" : "Snap off"); break;
+    case Command::worst_case: s_.load_case = s_.check_case; break;
+    case Command::next_case: step_load_case(1); break;
+    case Command::previous_case: step_load_case(-1); break;
+    case Command::next_margin: step_margin(1); break;
+    case Command::previous_margin: step_margin(-1); break;
+    case Command::accept: s_.results.accept(); s_.say("Accepted: changes are shown against this state"); ++sheet_version_; break;
+    case Command::compare: s_.compare = !s_.compare; ++sheet_version_; break;
+    case Command::contours: s_.contours = !s_.contours; break;
+    case Command::forces: s_.forces = !s_.forces; break;
+    case Command::dimensions: s_.dimensions = !s_.dimensions; ++sheet_version_; break;
+    case Command::fit: sheet_.fit(); break;
+    case Command::zoom_in: sheet_.zoom(1.25f); break;
+    case Command::zoom_out: sheet_.zoom(0.8f); break;
+    case Command::larger: s_.settings.font_scale = std::min(3.0, s_.settings.font_scale + 0.125); break;
+    case Command::smaller: s_.settings.font_scale = std::max(0.75, s_.settings.font_scale - 0.125); break;
+    case Command::units: s_.settings.units = s_.settings.units == UnitSystem::us ? UnitSystem::metric : UnitSystem::us; inputs_of_ = 0; break;
+    case Command::cancel: if (s_.worker.progress().busy) { s_.worker.cancel(); s_.say("Stopped; the next change starts it again"); } break;
+    case Command::errors: if (s_.document.is_open()) dialogs_.ask(Dialogs::Kind::errors); break;
+    case Command::keys: dialogs_.ask(Dialogs::Kind::keys); break;
+    }
+}
+
+void Program::dropped(const std::string& path) { dialogs_.unless_unsaved(s_, [this, path] { open_into(s_, path); }); }
+void Program::close_asked() { dialogs_.unless_unsaved(s_, [this] { dialogs_.quit = true; }); }
+
+void Program::drag_on_sheet(const SheetDrag& d)
+{
+    const auto c = s_.document.current();
+    if (!c) return;
+    if (d.began) {
+        handle_ = handle_of(handles(*c), d.part);
+        if (!handle_) {
+            s_.say("This part is moved by its figures on the left");
+            return;
+        }
+        handle_from_ = handle_->at;
+        if (!handle_->follows.empty()) s_.say(handle_->label + ": " + handle_->follows);
+    }
+    if (!handle_) return;
+    dragging_ = !d.ended;
+    Vec3 to = handle_from_;
+    to[d.side ? 2U : 0U] += d.to.x - d.from.x;
+    to[1] += d.to.y - d.from.y;
+    const Moved m = move_to(*c, *handle_, to, s_.snap());
+    if (m.ok()) apply(s_, m.edit);
+    else if (!m.why.empty()) s_.say(m.why, true);
+    if (d.ended) {
+        s_.document.end_drag();
+        handle_.reset();
+    }
+}
+
+/// Arrow keys move the chosen part by the snap distance.
+void Program::nudge()
+{
+    const ImGuiIO& io = ImGui::GetIO();
+    if (!s_.part || io.WantTextInput || io.KeyCtrl || dialogs_.any() || dragging_) return;
+    Vec3 by{};
+    const double step = snap_step(s_.snap());
+    const auto pressed = [](ImGuiKey key) { return ImGui::IsKeyPressed(ImGui::GetKeyIndex(key)); };
+    if (pressed(ImGuiKey_LeftArrow)) by[0] -= step;
+    if (pressed(ImGuiKey_RightArrow)) by[0] += step;
+    if (pressed(ImGuiKey_DownArrow)) by[1] -= step;
+    if (pressed(ImGuiKey_UpArrow)) by[1] += step;
+    const auto c = s_.document.current();
+    if ((by[0] == 0 && by[1] == 0) || !c) return;
+    const auto h = handle_of(handles(*c), *s_.part);
+    if (!h) return;
+    const Moved m = move_to(*c, *h, {h->at[0] + by[0], h->at[1] + by[1], h->at[2]}, s_.snap());
+    if (m.ok()) apply(s_, m.edit);
+    else s_.say(m.why, true);
+    s_.document.end_drag();
+}
+
+void Program::divider(const char* id, float& width, float sign, float least, float most)
+{
+    ImGui::SameLine(0, 0);
+    ImGui::InvisibleButton(id, {6 * k(), ImGui::GetContentRegionAvail().y});
+    if (ImGui::IsItemHovered() || ImGui::IsItemActive()) ImGui::SetMouseCursor(ImGuiMouseCursor_ResizeEW);
+    if (ImGui::IsItemActive()) {
+        width = std::clamp(width + sign * ImGui::GetIO().MouseDelta.x / k(), least, most);
+        s_.state.layout[id] = fmt::format("{:.0f}", width);
+    }
+    ImGui::SameLine(0, 0);
+}
+
+void Program::frame()
+{
+    fetch();
+    if (!dialogs_.any())
+        if (const CommandRow* c = pressed_command()) run(c->command);
+    if (left_ == 0) {
+        left_ = remembered(s_.state, "left", first_left);
+        right_ = remembered(s_.state, "right", first_right);
+    }
+    const ImVec2 screen = ImGui::GetIO().DisplaySize;
+    ImGui::SetNextWindowPos({0, 0});
+    ImGui::SetNextWindowSize(screen);
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0});
+    ImGui::PushStyleColor(ImGuiCol_WindowBg, palette::desk);
+    ImGui::Begin("screen", nullptr, ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoBringToFrontOnFocus | ImGuiWindowFlags_MenuBar | ImGuiWindowFlags_NoScrollWithMouse);
+    ImGui::PopStyleColor();
+    ImGui::PopStyleVar();
+    // The caution takes its room first: as many lines as its letters need.
+    const float line = look().fonts.bold->FontSize * 1.18f;
+    const float words = widgets::size_of(std::string(base::caution_text), look().fonts.bold).x;
+    const float caution_tall = (words > screen.x - 50 * k() ? 2 : 1) * line + 11 * k();
+    const float status_tall = look().fonts.small->FontSize + 6 * k();
+    menu();
+    const ImVec2 top = ImGui::GetCursorScreenPos();
+    caution(screen.y - caution_tall, caution_tall);
+    widgets::letters_within({12 * k(), screen.y - caution_tall - status_tall + 2 * k()}, screen.x - 24 * k(), hint_.empty() ? s_.message : hint_, hint_.empty() && s_.message_is_error ? palette::fail : palette::faint, look().fonts.small);
+    ImGui::SetCursorScreenPos({top.x, top.y});
+    const float tall = screen.y - caution_tall - status_tall - top.y;
+    const float widest = std::max(180.0f, (screen.x / k() - 380) / 2);
+    const float left = std::min(left_, widest) * k(), right = std::min(right_, widest + 60) * k(), middle = screen.x - left - right - 12 * k();
+    ImGui::BeginChild("body", {0, tall});
+    ImGui::PushStyleColor(ImGuiCol_ChildBg, palette::card);
+    ImGui::BeginChild("job", {left, 0}, false, ImGuiWindowFlags_AlwaysUseWindowPadding);
+    job_column();
+    ImGui::EndChild();
+    ImGui::PopStyleColor();
+    divider("left", left_, 1, 200, 520);
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {4 * k(), 5 * k()});
+    ImGui::BeginChild("sheet column", {middle, 0}, false, ImGuiWindowFlags_AlwaysUseWindowPadding | ImGuiWindowFlags_NoNavInputs | ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    sheet_column();
+    ImGui::EndChild();
+    ImGui::PopStyleVar();
+    divider("right", right_, -1, 240, 640);
+    ImGui::PushStyleColor(ImGuiCol_ChildBg, palette::card);
+    ImGui::BeginChild("result", {0, 0}, false, ImGuiWindowFlags_AlwaysUseWindowPadding | ImGuiWindowFlags_NoScrollbar);
+    margins_column();
+    ImGui::EndChild();
+    ImGui::PopStyleColor();
+    ImGui::EndChild();
+    dialogs_.show(s_);
+    ImGui::End();
+}
+
+} // namespace thinskin::gui

@@ -1,0 +1,78 @@
+#pragma once
+#include "app/commands.h"
+#include "app/dialogs.h"
+#include "app/session.h"
+#include "panels/job.h"
+
+#include <functional>
+#include <string>
+#include <vector>
+
+namespace thinskin::gui {
+
+/// The whole screen, frame by frame. Knows Dear ImGui but neither GLFW nor OpenGL: tests run it without a window.
+class Program {
+public:
+    explicit Program(Session& s) : s_(s) {}
+
+    /// One frame, between ImGui::NewFrame() and ImGui::Render().
+    void frame();
+    void run(Command c);
+    void dropped(const std::string& path);
+    void close_asked();                         ///< by the window's own button
+    [[nodiscard]] bool ended() const { return dialogs_.quit; }
+    /// Nothing is being worked out and nothing waits to be.
+    [[nodiscard]] bool settled() const;
+    /// Letters have another size now: the caller builds the fonts anew.
+    [[nodiscard]] float wanted_scale(float display) const { return display * static_cast<float>(s_.settings.font_scale); }
+    [[nodiscard]] const Sheet& sheet() const { return sheet_; }
+    [[nodiscard]] std::string window_title() const;
+    void ask_recovery() { dialogs_.ask(Dialogs::Kind::recover); }
+    [[nodiscard]] Session& session() { return s_; }
+
+private:
+    void fetch();
+    void menu();
+    void recent_menu();
+    void caution(float top, float tall);
+    void job_column();
+    void sheet_column();
+    void margins_column();
+    void load_case_bar();
+    void drag_on_sheet(const SheetDrag& d);
+    void nudge();
+    void choose(const drawing::Part& part);
+    void choose_margin(const std::string& check, const std::string& load_case);
+    void step_margin(int by);
+    void step_load_case(int by);
+    void rows_anew();
+    [[nodiscard]] const Answer* drawn() const;
+    [[nodiscard]] std::string state_words() const;
+    void divider(const char* id, float& width, float sign, float least, float most);
+
+    Session& s_;
+    Sheet sheet_;
+    JobPanel job_;
+    Dialogs dialogs_;
+
+    // Made once for each revision and each answer, not each frame.
+    std::uint64_t inputs_of_ = 0;
+    std::vector<InputGroup> inputs_;
+    const Answer* rows_of_ = nullptr;
+    std::string rows_key_;
+    std::optional<VerdictLines> verdict_;
+    std::vector<GroupRow> groups_;
+    std::vector<MarginRow> rows_;
+    std::optional<MarginCard> card_;
+    std::vector<LoadCaseRow> cases_;
+    std::shared_ptr<const Answer> drawn_;       ///< last answer with a layout
+    std::uint64_t sheet_version_ = 0;
+
+    std::string hint_;                          ///< about what is under the pointer; instead of the last message
+    std::optional<Handle> handle_;              ///< being dragged
+    Vec3 handle_from_{};
+    bool dragging_ = false;
+    float left_ = 0, right_ = 0;                ///< widths of the side columns at scale 1
+};
+
+} // namespace thinskin::gui
