@@ -5,6 +5,7 @@
 #include "pipeline/analyse.h"
 #include "report/json.h"
 #include "report/text.h"
+#include "single_loss.h"
 #include "studies/effects.h"
 
 #include <cstdlib>
@@ -50,8 +51,9 @@ Printed check_case(const model::Case& c, const CheckOptions& options, pipeline::
     if (options.detail) studies::add_effects(c, workspace, *a.outcome, interrupt.token()); // a few more runs of the same case
     if (interrupt.requested()) return {Exit::interrupted, ""};
     if (options.strict) pipeline::apply_strict(*a.outcome);
+    if (options.single_loss && !run_single_loss(c, workspace, *a.outcome, options.rust_mm, options.strict, interrupt)) return {Exit::interrupted, ""};
     log(fmt::format("{}: {}, solver {:.1f} ms", c.file, base::name(a.outcome->verdict), a.outcome->timing.solver_ms));
-    return {exit_of(a.outcome->verdict), as_text(*a.outcome, options)};
+    return {exit_of(a.outcome->single_loss ? a.outcome->single_loss->verdict : a.outcome->verdict), as_text(*a.outcome, options)};
 }
 
 Printed check_file(const std::string& path, const CheckOptions& options, pipeline::Workspace& workspace, const Interrupt& interrupt)

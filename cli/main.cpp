@@ -36,6 +36,12 @@ CLI::App* command(CLI::App& app, Parsed& p, const char* name, const char* what, 
     return sub;
 }
 
+void add_single_loss(CLI::App& c, bool& on, double& rust_mm)
+{
+    c.add_flag("--single-loss", on, "run the case again with one thing lost at a time: each fastener and mount, each strap, some skin to rust; the exit code is then the worst of all of them");
+    c.add_option("--rust", rust_mm, "with --single-loss: mm of skin that rust takes (default 0.1, engineering judgement); 0 leaves rust out")->check(CLI::Range(0.0, 10.0));
+}
+
 void add_check(CLI::App& app, Parsed& p)
 {
     CLI::App* c = command(app, p, "check", "Margins of one or more cases, the governing one first", [&p] { return cli::run_check(p.check); });
@@ -43,6 +49,7 @@ void add_check(CLI::App& app, Parsed& p)
     c->add_flag("--json", p.check.json, "result as JSON; several cases give one array");
     c->add_flag("--detail", p.check.detail, "every row and force, clauses, inputs, hand sums, solver time");
     c->add_flag("--strict", p.check.strict, "what passes on judgement counts as not covered");
+    add_single_loss(*c, p.check.single_loss, p.check.rust_mm);
     c->footer("\n" + std::string(exit_codes) + "\n\n" + std::string(base::caution_text));
 }
 
@@ -52,7 +59,9 @@ void add_record(CLI::App& app, Parsed& p)
     c->add_option("CASE", p.record.file, "case file (YAML)")->required();
     c->add_option("-o,--output", p.record.folder, "folder for record.html, result.json and case.yaml; files of these names are overwritten")->required();
     c->add_option("--date", p.record.date, "date on the record, YYYY-MM-DD; without it a line to fill in");
+    c->add_flag("--detail", p.record.detail, "run the case again for each assumption at its bad end: what it does to the governing margin");
     c->add_flag("--strict", p.record.strict, "what passes on judgement counts as not covered");
+    add_single_loss(*c, p.record.single_loss, p.record.rust_mm);
     c->footer("\n" + std::string(exit_codes) + "\n\n" + std::string(base::caution_text));
 }
 

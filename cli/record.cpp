@@ -8,6 +8,8 @@
 #include "pipeline/analyse.h"
 #include "record_rows.h"
 #include "report/json.h"
+#include "single_loss.h"
+#include "studies/effects.h"
 
 #include <array>
 #include <filesystem>
@@ -104,7 +106,10 @@ Exit record_case(const model::Case& c, const RecordOptions& options)
     if (interrupt.requested()) return refuse(Exit::interrupted, "stopped; nothing is written");
     if (base::has_errors(a.diagnostics)) return Exit::bad_case;
     if (!a.outcome) return refuse(Exit::not_solved, c.file + ": no result and no reason for it; please report this");
+    if (options.detail) studies::add_effects(c, workspace, *a.outcome, interrupt.token());
+    if (interrupt.requested()) return refuse(Exit::interrupted, "stopped; nothing is written");
     if (options.strict) pipeline::apply_strict(*a.outcome);
+    if (options.single_loss && !run_single_loss(c, workspace, *a.outcome, options.rust_mm, options.strict, interrupt)) return refuse(Exit::interrupted, "stopped; nothing is written");
     std::error_code error;
     fs::create_directories(options.folder, error);
     if (error || !fs::is_directory(options.folder, error))
@@ -112,7 +117,8 @@ Exit record_case(const model::Case& c, const RecordOptions& options)
     const Exit written = write_all(options.folder, files_of(c, a, options));
     if (written != Exit::passed) return written;
     fmt::print("{}\n", a.outcome->headline);
-    return exit_of(a.outcome->verdict);
+    if (a.outcome->single_loss) fmt::print("{}\n", a.outcome->single_loss->headline);
+    return exit_of(a.outcome->single_loss ? a.outcome->single_loss->verdict : a.outcome->verdict);
 }
 
 } // namespace

@@ -44,15 +44,6 @@ void mirror_end(const model::Angle& a, const model::MemberEnd& from, model::Memb
     }
 }
 
-std::string side_name(const AngleBar& bar, int end)
-{
-    const bool level = std::abs(bar.along.x) >= std::abs(bar.along.y);
-    const bool forward = level ? bar.along.x > 0 : bar.along.y > 0;
-    const bool far = (end == 1) == forward;
-    if (level) return far ? "right" : "left";
-    return far ? "top" : "bottom";
-}
-
 int side_index(const std::string& side) { return side == "left" ? 0 : side == "right" ? 1 : side == "bottom" ? 2 : 3; }
 
 /// Torsion is held only by two fasteners that are apart across the member.
@@ -66,7 +57,7 @@ bool apart_across(const AngleBar& bar, const std::vector<Stack>& fasteners)
 MemberEnd resolve_end(Resolver& r, const Angle& a, const model::MemberEnd& end, int index, const std::string& path)
 {
     MemberEnd out;
-    out.side = side_name(a.bar, index);
+    out.side = side_name(a.bar.along, index);
     out.tied = end.to == model::MemberEnd::To::frame;
     if (!out.tied) return out;
     if (end.rotational_stiffness) out.rotational_stiffness = end.rotational_stiffness->value;
@@ -84,6 +75,15 @@ MemberEnd resolve_end(Resolver& r, const Angle& a, const model::MemberEnd& end, 
 }
 
 } // namespace
+
+std::string side_name(Point along, int end)
+{
+    const bool level = std::abs(along.x) >= std::abs(along.y);
+    const bool forward = level ? along.x > 0 : along.y > 0;
+    const bool far = (end == 1) == forward;
+    if (level) return far ? "right" : "left";
+    return far ? "top" : "bottom";
+}
 
 std::vector<model::Angle> expanded_angles(Resolver& r)
 {

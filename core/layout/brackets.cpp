@@ -73,7 +73,7 @@ void take_mounts(Resolver& r, const model::Bracket& b, const std::string& path, 
         const model::Mount& m = b.mounts[i];
         const std::string here = fmt::format("{}.mounts[{}]", path, i);
         Mount mount;
-        mount.name = fmt::format("{} mount {}", b.name, i + 1);
+        mount.name = m.name.empty() ? fmt::format("{} mount {}", b.name, i + 1) : m.name;
         mount.along = m.at.value;
         mount.at = {out.x, out.arm_top_y, m.at.value};
         mount.rigid = m.kind != "rubber";

@@ -218,4 +218,9 @@ struct Result { std::optional<Layout> layout; std::vector<base::Diagnostic> diag
 /// (fastener on a heel, washer off its leg, fastener beyond its member, hole in a no-drill zone, arm in the item's box, ...).
 [[nodiscard]] Result resolve(const model::Case& c);
 
+/// The same job without copies, mirrors and fasteners that have no name: every bracket, angle and end written out, every fastener
+/// and mount called what resolve() calls it. A study takes one of them away without touching its twin. Same margins as `c`.
+/// What `c` has wrong stays wrong in it.
+[[nodiscard]] model::Case written_out(const model::Case& c);
+
 } // namespace thinskin::layout

@@ -38,6 +38,8 @@ void check_geometry(Resolver& r);      ///< geometry that cannot be
 /// Copies shifted and mirrors reflected; an empty list with errors when the links are broken.
 [[nodiscard]] std::vector<model::Bracket> expanded_brackets(Resolver& r);
 [[nodiscard]] std::vector<model::Angle> expanded_angles(Resolver& r);
+/// Which side of the panel an end of a member looks to: end 0 = its start, 1 = its end; `along`: from start to end, any length.
+[[nodiscard]] std::string side_name(Point along, int end);
 
 /// An angle section on its bolt line; `towards` is the way the lying leg points from the heel.
 [[nodiscard]] AngleBar angle_bar(const catalogue::Section& s, const catalogue::Material& m, Point from, Point to, model::Way towards, double gauge);

@@ -164,7 +164,7 @@ struct Arm { Quantity at, length; std::string section, material; Location where;
 struct Brace { Quantity from, to_arm; std::string section, material; Location at; };
 struct JointWeld { std::optional<Quantity> weld; std::string bolt; Location at; }; ///< weld leg size, or the name of a fastener kind
 struct Joints { std::optional<JointWeld> arm_leg, brace_leg, brace_arm; };
-struct Mount { Quantity at; std::string use; std::string kind; std::optional<Quantity> stiffness; Location where; }; ///< kind: rigid, rubber
+struct Mount { Quantity at; std::string use; std::string kind; std::optional<Quantity> stiffness; Location where; std::string name = {}; }; ///< kind: rigid, rubber; name: not in the file, given by layout::written_out
 struct Fastener { std::string name; Point2 at; std::string use; Location where; };
 
 struct Bracket {

@@ -236,8 +236,28 @@ void add_vibration(Json& j, const results::Vibration& v)
     j["natural_modes_on_door_frame"] = list(v.with_frame, mode);
 }
 
+Json single_loss(const results::SingleLoss& s)
+{
+    const auto hit = [](const results::Loss::Hit& h) {
+        return Json{{"check", h.check}, {"part", h.part}, {"load_case", h.load_case}, {"margin_before", h.before ? Json(*h.before) : Json(nullptr)}, {"margin", h.after}};
+    };
+    const auto loss = [&hit](const results::Loss& l) {
+        return Json{{"what", l.what}, {"kind", l.kind}, {"verdict", base::name(l.verdict)}, {"least_margin", l.least_margin ? Json(*l.least_margin) : Json(nullptr)},
+                    {"check", l.check}, {"part", l.part}, {"load_case", l.load_case}, {"hit", l.hit ? hit(*l.hit) : Json(nullptr)}, {"note", l.note}};
+    };
+    return list(s.losses, loss);
+}
+
+/// Null and an empty list when the study was not run.
+void add_single_loss(Json& j, const Outcome& o)
+{
+    j["single_loss"] = o.single_loss ? single_loss(*o.single_loss) : Json::array();
+    j["single_loss_verdict"] = o.single_loss ? Json{{"verdict", base::name(o.single_loss->verdict)}, {"headline", o.single_loss->headline}, {"rust_mm", o.single_loss->rust_mm}} : Json(nullptr);
+}
+
 void add_tail(Json& j, const Outcome& o)
 {
+    add_single_loss(j, o);
     j["skin"] = skin(o);
     j["weight"] = weight(o.weight);
     add_vibration(j, o.vibration);

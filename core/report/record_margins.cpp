@@ -89,12 +89,13 @@ std::map<std::string, std::string> part_notes(const Outcome& o)
         Least& l = least[c.part];
         l.open = l.open || c.status == Status::not_covered;
         l.failed = l.failed || c.status == Status::fail;
-        if (!c.has_numbers()) continue;
+        // As in the groups: a distance that is kept says nothing about strength; it counts when it is not kept.
+        if (!c.has_numbers() || (c.load_case == "geometry" && c.status != Status::fail)) continue;
         l.figures = true;
         if (!std::isnan(l.margin) && !(c.margin() >= l.margin)) l.margin = c.margin(); // a missing figure stays
     }
     for (const auto& [part, l] : least)
-        notes[part] = l.figures ? margin_text(l.margin) + (l.failed ? " fail" : "") + (l.open ? " n.c." : "") : l.failed ? "fail" : "n.c.";
+        notes[part] = l.figures ? margin_text(l.margin) + (l.failed ? " fail" : "") + (l.open ? " n.c." : "") : l.failed ? "fail" : l.open ? "n.c." : "-";
     return notes;
 }
 

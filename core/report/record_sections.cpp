@@ -146,7 +146,8 @@ std::string record_assumptions(const Outcome& o)
 {
     HtmlTable t({{"what"}, {"value"}, {"from"}, {"effect on the governing margin"}});
     for (const results::Assumption& a : o.assumptions) t.row({a.what, a.value, a.from, a.effect_on_governing_margin});
-    return t.html();
+    const auto run = std::count_if(o.assumptions.begin(), o.assumptions.end(), [](const auto& a) { return a.effect_on_governing_margin != "not run"; });
+    return t.html() + (t.empty() ? "" : html_paragraph(run == 0 ? "Effects on the governing margin: not run; thinskin record --detail runs those that have another end." : "Where no effect is given, the assumption has no other end that could be run."));
 }
 
 std::string record_balance(const Outcome& o)

@@ -97,7 +97,7 @@ std::string group_remark(const results::Group& g)
 std::string verdict_lines(const Outcome& o, const TextOptions& t)
 {
     const FirstLine first = first_line(o);
-    std::string s = coloured(first.verdict, o.verdict, t.colour) + first.rest + "\n";
+    std::string s = coloured(first.verdict, o.verdict, t.colour) + first.rest + (o.single_loss ? " " + o.single_loss->headline : "") + "\n";
     const bool introduced = o.advice.find(": ") < 20;
     if (!o.advice.empty()) s += wrapped(introduced ? "" : "What would help: ", o.advice, t.width);
     const std::string judged = judgement_count(o);
@@ -122,7 +122,7 @@ std::string check_text(const Outcome& o, const TextOptions& t)
 {
     std::string s = verdict_lines(o, t) + caution_lines(t) + case_lines(o, t);
     if (!o.not_solved.empty()) s += heading("Not solved") + bullet_list(o.not_solved, t.width);
-    s += group_lines(o, t) + margin_table(o, t) + not_covered_lines(o, t);
+    s += group_lines(o, t) + single_loss_lines(o, t) + margin_table(o, t) + not_covered_lines(o, t);
     if (t.detail) s += check_details(o, t);
     s += load_path_lines(o) + skin_lines(o, t) + frequency_lines(o, t) + door_lines(o) + stack_lines(o);
     if (t.detail) s += force_details(o, t);

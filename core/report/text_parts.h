@@ -12,6 +12,7 @@ using results::Outcome;
 [[nodiscard]] std::string caution_lines(const TextOptions&);
 [[nodiscard]] std::string group_lines(const Outcome&, const TextOptions&);
 
+[[nodiscard]] std::string single_loss_lines(const Outcome&, const TextOptions&); ///< --single-loss: nothing when it was not run
 [[nodiscard]] std::string margin_table(const Outcome&, const TextOptions&);
 [[nodiscard]] std::string not_covered_lines(const Outcome&, const TextOptions&);
 [[nodiscard]] std::string check_details(const Outcome&, const TextOptions&);   ///< --detail: formula, inputs, source

@@ -186,6 +186,26 @@ struct Vibration {
 inline constexpr double least_hung_share = 0.10;
 [[nodiscard]] inline bool is_hung(const NaturalMode& m) { return m.hung_share >= least_hung_share; }
 
+/// The job with one thing lost (studies/single_loss.h).
+struct Loss {
+    std::string what, kind;                ///< "fastener L2 of left"; kind: fastener, mount, strap, skin
+    base::Verdict verdict = base::Verdict::not_solved;
+    std::optional<double> least_margin;    ///< none: nothing is left to check, or not solved
+    std::string check, part, load_case;    ///< of the least margin
+    /// The least margin among the checks that the loss makes worse by more than 0.01, which need not be the governing one.
+    struct Hit { std::string check, part, load_case; std::optional<double> before; double after = 0; }; ///< before: none for a check that is new
+    std::optional<Hit> hit;
+    std::string note;                      ///< why there is no figure, or what is not covered
+};
+
+struct SingleLoss {
+    std::string headline;                  ///< what the loss that matters most does, one sentence
+    base::Verdict verdict = base::Verdict::not_solved; ///< the worst of the case as it is and of every loss
+    double rust_mm = 0;
+    std::vector<Loss> losses;
+    std::size_t worst = 0;                 ///< index of the loss that matters most
+};
+
 /// Everything that `check` prints and `--json` writes.
 struct Outcome {
     std::string case_file, sha256, title, rules;
@@ -220,6 +240,7 @@ struct Outcome {
     std::vector<StackLine> stacks;
     std::vector<Assumption> assumptions;
     std::vector<std::string> cautions, not_covered, exclusions, not_solved;
+    std::optional<SingleLoss> single_loss; ///< absent: not run
     Timing timing;                         ///< printed by --detail only, never in the JSON (same bytes every run)
 };
 
