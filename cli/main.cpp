@@ -4,7 +4,9 @@
 #include "report/version.h"
 
 #include <CLI/CLI.hpp>
+#include <cmath>
 #include <cstdio>
+#include <cstdlib>
 #include <exception>
 #include <fmt/format.h>
 #include <functional>
@@ -36,10 +38,13 @@ CLI::App* command(CLI::App& app, Parsed& p, const char* name, const char* what, 
     return sub;
 }
 
+/// A range lets "nan" through: neither below nor above.
+std::string not_nan(const std::string& text) { return std::isnan(std::strtod(text.c_str(), nullptr)) ? "is not a number" : ""; }
+
 void add_single_loss(CLI::App& c, bool& on, double& rust_mm)
 {
     c.add_flag("--single-loss", on, "run the case again with one thing lost at a time: each fastener and mount, each strap, some skin to rust; the exit code is then the worst of all of them");
-    c.add_option("--rust", rust_mm, "with --single-loss: mm of skin that rust takes (default 0.1, engineering judgement); 0 leaves rust out")->check(CLI::Range(0.0, 10.0));
+    c.add_option("--rust", rust_mm, "with --single-loss: mm of skin that rust takes (default 0.1, engineering judgement); 0 leaves rust out")->check(CLI::Range(0.0, 10.0))->check(not_nan, "");
 }
 
 void add_check(CLI::App& app, Parsed& p)
