@@ -175,6 +175,11 @@ void Drive::begin(Program& p, const Step& s)
     else if (s.word == "type") typed_ = s.rest;
     else if (s.word == "drop") p.dropped(s.rest);
     else if (s.word == "shot") shot_ = s.rest;
+    else if (s.word == "size") {
+        std::istringstream in(s.rest);
+        if (!(in >> size_.width >> size_.height >> size_.scale)) fail(s, "expected width, height, scale");
+        frames_ = 3 * settle_frames; // the screen takes a moment to make it so
+    }
     else if (s.word == "quit") press("Ctrl+Q");
     else if (s.word == "pick" || s.word == "enter") {
         // Written out as single steps, so that the second click is looked for when the list is open.
@@ -255,6 +260,8 @@ void Drive::input(Program& p)
     io.AddInputCharactersUTF8(typed_.c_str());
     typed_.clear();
 }
+
+Drive::Size Drive::take_size() { return std::exchange(size_, {}); }
 
 std::string Drive::take_shot() { return std::exchange(shot_, {}); }
 

@@ -26,6 +26,7 @@ class Program;
 ///     key Ctrl+S                 also Left, Right, Up, Down, Enter, Escape, Tab, Home, F1, F2, Page down
 ///     type TEXT
 ///     drop FILE
+///     size W H SCALE             of the window and its letters (needs a window)
 ///     shot FILE                  the screen as PNG (needs a window)
 ///     json FILE                  the result as `thinskin check --json` writes it
 ///     text FILE                  the document's bytes
@@ -41,6 +42,9 @@ public:
     [[nodiscard]] bool done() const { return at_ >= steps_.size() && keys_.empty() && mouse_.empty(); }
     /// File to write the picture of the frame that was just drawn to; empty: none.
     [[nodiscard]] std::string take_shot();
+    /// What the window should be like from now on; width 0: as it is.
+    struct Size { int width = 0, height = 0; double scale = 1; };
+    [[nodiscard]] Size take_size();
     std::vector<std::string> failures;
 
 private:
@@ -60,6 +64,7 @@ private:
     std::deque<Mouse> mouse_;
     std::deque<Key> keys_;
     std::string typed_, shot_;
+    Size size_;
     std::vector<int> held_;
     ImVec2 pointer_{-1, -1};
     bool down_ = false;

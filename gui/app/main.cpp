@@ -70,9 +70,10 @@ int loop(Window& window, Program& program, Drive* drive, const Options& o)
 {
     FrameTimes times(o.frame_times);
     float scale = 0;
+    double asked_scale = o.scale;
     bool ended = false;
     while (!ended) {
-        const float wanted = o.scale > 0 ? static_cast<float>(o.scale) * program.wanted_scale(1) : program.wanted_scale(window.display_scale());
+        const float wanted = asked_scale > 0 ? static_cast<float>(asked_scale) * program.wanted_scale(1) : program.wanted_scale(window.display_scale());
         if (wanted != scale) look_anew(window, scale = wanted);
         const bool busy = !program.settled();
         window.begin_frame(drive || busy ? 0 : 0.25);
@@ -90,6 +91,10 @@ int loop(Window& window, Program& program, Drive* drive, const Options& o)
         ImGui::Render();
         times.add(std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - start).count());
         window.title(program.window_title());
+        if (const Drive::Size size = drive ? drive->take_size() : Drive::Size{}; size.width > 0) {
+            window.resize(size.width, size.height);
+            asked_scale = size.scale;
+        }
         const std::string shot = drive ? drive->take_shot() : "";
         Window::Picture picture;
         window.end_frame(shot.empty() ? nullptr : &picture);

@@ -97,6 +97,7 @@ void Window::fonts_changed()
 
 bool Window::close_asked() const { return glfwWindowShouldClose(handle_) != 0; }
 void Window::refuse_close() { glfwSetWindowShouldClose(handle_, GLFW_FALSE); }
+void Window::resize(int width, int height) { glfwSetWindowSize(handle_, width, height); }
 void Window::title(const std::string& words) { glfwSetWindowTitle(handle_, words.c_str()); }
 
 float Window::display_scale() const

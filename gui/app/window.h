@@ -29,6 +29,7 @@ public:
 
     [[nodiscard]] bool close_asked() const;
     void refuse_close();
+    void resize(int width, int height);
     void title(const std::string& words);
     [[nodiscard]] float display_scale() const;
     std::vector<std::string> dropped;   ///< paths dropped on the window since last cleared
