@@ -115,7 +115,7 @@ std::vector<Row> reinforcement_rows()
         of(Type::sheet_thickness, "reinforcement.backing_plates[].thickness", "Thickness.").required().above(0),
         text("reinforcement.backing_plates[].material", "Grade, a row of the material catalogue.").required(),
         word("reinforcement.backing_plates[].face", {"outside", "inside"}, "Face of the skin it lies on.").fallback("inside"),
-        blocks("reinforcement.backing_plates[].fasteners", "Fasteners of its own.").shared("<fastener>"),
+        blocks("reinforcement.backing_plates[].fasteners", "Fasteners of its own: on the band of a frame member they hold it to the frame, elsewhere they go through skin and plate.").shared("<fastener>"),
         blocks("reinforcement.straps", "Straps; they pull only."),
         text("reinforcement.straps[].name", "Name in all tables.").required(),
         of(Type::point3, "reinforcement.straps[].from", "One end.").required(),

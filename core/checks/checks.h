@@ -14,6 +14,7 @@ struct Demands {
     const std::vector<results::JointForce>* joints = nullptr;
     const std::vector<results::SkinState>* skin = nullptr;
     const results::Vibration* vibration = nullptr;
+    const std::vector<results::RimStress>* rims = nullptr;
 };
 
 // One function a group; each row is the worst over the load cases.
@@ -21,6 +22,7 @@ struct Demands {
 [[nodiscard]] std::vector<results::Check> reinforcement(const Demands& d);
 void rib_rows(const Demands& d, std::vector<results::Check>& out);   ///< part of reinforcement
 void strap_rows(const Demands& d, std::vector<results::Check>& out); ///< part of reinforcement
+void plate_rows(const Demands& d, std::vector<results::Check>& out); ///< part of reinforcement
 [[nodiscard]] std::vector<results::Check> bracket(const Demands& d);
 [[nodiscard]] std::vector<results::Check> panel(const Demands& d);
 /// Natural frequencies against what shakes the job: not required, an amplification that the road's basis does not know.

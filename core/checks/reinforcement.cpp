@@ -107,6 +107,7 @@ std::vector<results::Check> reinforcement(const Demands& d)
     }
     rib_rows(d, out);
     strap_rows(d, out);
+    plate_rows(d, out);
     frame_member_rows(d, out);
     return out;
 }

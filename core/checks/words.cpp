@@ -62,6 +62,10 @@ struct Hint { const char* check; const char* words; };
 constexpr Hint hints[] = {
     {"hinges/", "a lighter item, or the item closer to the hinge line and to the door; a rest under the closed door does not help while it is open."},
     {"weld", "a longer or larger weld, or a gusset."},
+    {"plate bending", "a thicker plate, or larger washers on it."},
+    {"plate yield line", "a thicker plate, or a larger washer on it."},
+    {"plate rim", "a thicker plate or larger washers on it, or carry it on to the frame: a plate in the middle of a panel leaves the pull to the skin."},
+    {"rim stress", "a larger and thinner plate carried on to the frame, or angles: a small stiff plate cracks the skin at its rim. Round its corners and take off the burr."},
     {"latch", "a lighter item, or a second latch."},
     {"pull-through", "a larger washer of at least 2 mm, thicker sheet, or a plate under it."},
     {"bearing", "more bolts in the row, a larger bolt, or a doubler on the thin sheet."},

@@ -121,6 +121,8 @@ public:
         for (const layout::Strap& t : l_.straps)
             for (const layout::StrapEnd& e : t.ends)
                 for (const layout::Stack& s : e.fasteners) add(s, true);
+        for (const layout::Plate& p : l_.plates)
+            for (const layout::PlateFastener& f : p.fasteners) add(f.stack, !f.side.empty());
         for (const Kind& k : kinds)
             row({k.end ? PartKind::end_fixing : PartKind::fastener, k.first->hardware.kind}, k.first->hardware.kind, fastener_text(k.first->hardware, k.count, k.names), "", {k.first->at}, {});
     }

@@ -4,7 +4,9 @@
 #include "fem/skin_elements.h"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdio>
+#include <stdexcept>
 
 namespace thinskin::fem {
 namespace {
@@ -115,14 +117,14 @@ Sparse assemble(const SkinModel& model, const GridAndElements& g)
     return result + added;
 }
 
-/// Motions of the sheet as a rigid body about the origin (theory FE-10).
-Matrix rigid_modes(const SkinGrid& grid, int dofs, double z)
+/// Motions of the sheet, its lower left corner at (x0, y0), as a rigid body about the origin (theory FE-10).
+Matrix rigid_modes(const SkinGrid& grid, int dofs, double z, double x0, double y0)
 {
     const SkinLayout l{grid};
     Matrix R = Matrix::Zero(dofs, 6);
     for (int j = 0; j < l.ny(); ++j)
         for (int i = 0; i < l.nx(); ++i) {
-            const double x = grid.x[static_cast<std::size_t>(i)], y = grid.y[static_cast<std::size_t>(j)];
+            const double x = x0 + grid.x[static_cast<std::size_t>(i)], y = y0 + grid.y[static_cast<std::size_t>(j)];
             const int d = l.dof(i, j, 0);
             R(d + 4, 0) = R(d + 5, 1) = R(d, 2) = 1;
             R(d, 3) = y, R(d + 2, 3) = 1, R(d + 5, 3) = -z;
@@ -146,22 +148,66 @@ std::string dof_place(const SkinGrid& grid, int dof)
     return text;
 }
 
-Skin make_skin(const SkinModel& model)
+namespace {
+
+/// Everything but supports and factor.
+Skin sheet(const SkinModel& model, double x0, double y0)
 {
-    check_skin_model(model);
     GridAndElements g = make_grid(model);
     make_elements(model, SkinLayout{g.grid}, *g.elements);
     Skin skin{model, g.grid, {}, g.elements};
-    Body& body = skin.body;
-    body.name = model.name;
-    body.dofs = g.dofs;
-    body.K = assemble(model, g);
-    body.supported = skin_supports(model, g.grid, *g.elements, g.dofs);
-    body.rigid_modes = rigid_modes(g.grid, g.dofs, model.mid_z);
+    skin.body.name = model.name;
+    skin.body.dofs = g.dofs;
+    skin.body.K = assemble(model, g);
+    skin.body.rigid_modes = rigid_modes(g.grid, g.dofs, model.mid_z, x0, y0);
+    return skin;
+}
+
+/// Six supports that hold a sheet and strain nothing: u, v, w of one corner, v and w of the next, w of the one above.
+std::vector<char> auxiliary_supports(const SkinGrid& grid, int dofs)
+{
+    const SkinLayout l{grid};
+    std::vector<char> supported(static_cast<std::size_t>(dofs), 0);
+    const int first = l.dof(0, 0, 0), beside = l.dof(l.nx() - 1, 0, 0), above = l.dof(0, l.ny() - 1, 0);
+    for (int d : {first, first + 4, first + 5, beside, beside + 5, above}) supported[static_cast<std::size_t>(d)] = 1;
+    return supported;
+}
+
+} // namespace
+
+Plate make_plate(const SkinModel& model, double x0, double y0)
+{
+    check_skin_model(model, true);
+    if (!std::isfinite(x0) || !std::isfinite(y0)) throw std::invalid_argument("plate '" + model.name + "': its place is not a number");
+    SkinModel loose = model;
+    for (EdgeHold& e : loose.edges) e = {Hold::free, 0};
+    Plate plate{sheet(loose, x0, y0), x0, y0};
+    Body& body = plate.sheet.body;
+    body.held = false;
+    body.supported = auxiliary_supports(plate.sheet.grid, body.dofs);
     try {
         body.factor = factorise(body.K, body.supported);
     } catch (const SingularMatrix& e) {
-        throw std::runtime_error("skin '" + model.name + "': mechanism, its edges do not hold " + dof_place(g.grid, e.dof));
+        throw std::runtime_error("plate '" + model.name + "': too ill-conditioned at " + dof_place(plate.sheet.grid, e.dof));
+    }
+    return plate;
+}
+
+Row plate_port(const Plate& plate, const Footprint& where, SkinDirection direction)
+{
+    return skin_port(plate.sheet, {where.x - plate.x0, where.y - plate.y0, where.half_x, where.half_y}, direction);
+}
+
+Skin make_skin(const SkinModel& model)
+{
+    check_skin_model(model);
+    Skin skin = sheet(model, 0, 0);
+    Body& body = skin.body;
+    body.supported = skin_supports(model, skin.grid, *skin.elements, body.dofs);
+    try {
+        body.factor = factorise(body.K, body.supported);
+    } catch (const SingularMatrix& e) {
+        throw std::runtime_error("skin '" + model.name + "': mechanism, its edges do not hold " + dof_place(skin.grid, e.dof));
     }
     return skin;
 }

@@ -55,6 +55,12 @@ struct Skin {
 /// Throws std::invalid_argument for values out of range (NaN included), std::runtime_error when the edges leave a mechanism.
 [[nodiscard]] Skin make_skin(const SkinModel& model);
 
+/// A loose rectangular sheet with its lower left corner at (x0, y0) of the panel: the same elements, all four edges free (what the
+/// model says of its edges is not read), held by nothing. A free body: its rigid motions are those of the panel's axes.
+struct Plate { Skin sheet; double x0 = 0, y0 = 0; };
+/// Throws std::invalid_argument for values out of range (NaN included).
+[[nodiscard]] Plate make_plate(const SkinModel& model, double x0, double y0);
+
 /// Strictly inside an opening: no sheet there.
 [[nodiscard]] bool in_opening(const SkinModel& model, double x, double y);
 
@@ -62,6 +68,9 @@ enum class SkinDirection { x, y, z };    ///< u, v, w; positive along the panel 
 /// Mean displacement over the footprint: exact integral of the shape functions, footprint anywhere inside the panel.
 /// In-plane ports are at the mid-plane. Throws std::invalid_argument outside the panel and where it touches an opening.
 [[nodiscard]] Row skin_port(const Skin& skin, const Footprint& where, SkinDirection direction);
+
+/// The same on a loose plate; the footprint is in panel axes. A footprint that reaches over the plate's edge is cut off there.
+[[nodiscard]] Row plate_port(const Plate& plate, const Footprint& where, SkinDirection direction);
 
 /// Consistent load of a uniform pressure (N/mm2, + = +z) over the whole sheet (openings left out), over all dofs.
 [[nodiscard]] Vector skin_pressure(const Skin& skin, double pressure);

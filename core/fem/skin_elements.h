@@ -87,6 +87,6 @@ struct EdgeStation { double along = 0, x = 0, y = 0; bool sheet = true; };
 /// "slope w_x at (30.0, 60.0) mm"
 [[nodiscard]] std::string dof_place(const SkinGrid& grid, int dof);
 
-void check_skin_model(const SkinModel& model); ///< throws std::invalid_argument
+void check_skin_model(const SkinModel& model, bool loose = false); ///< throws std::invalid_argument; loose: all four edges may be free
 
 } // namespace thinskin::fem

@@ -183,7 +183,7 @@ void check_opening(const SkinModel& m, const Opening& o)
 
 } // namespace
 
-void check_skin_model(const SkinModel& m)
+void check_skin_model(const SkinModel& m, bool loose)
 {
     const std::string who = "skin '" + m.name + "': ";
     require(std::isfinite(m.width) && m.width > 0 && std::isfinite(m.height) && m.height > 0, who + "width and height must be positive");
@@ -200,7 +200,7 @@ void check_skin_model(const SkinModel& m)
     for (const RibModel& r : m.ribs) check_rib(m, r);
     for (const Opening& o : m.openings) check_opening(m, o);
     for (const auto& p : m.held_points) require(p[0] >= 0 && p[0] <= m.width && p[1] >= 0 && p[1] <= m.height, who + "held points must lie in the panel");
-    if (all_free && m.held_points.empty()) throw std::runtime_error(who + "mechanism: all four edges are free, nothing holds the skin");
+    if (all_free && !loose && m.held_points.empty()) throw std::runtime_error(who + "mechanism: all four edges are free, nothing holds the skin");
 }
 
 } // namespace thinskin::fem

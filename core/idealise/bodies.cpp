@@ -189,6 +189,7 @@ std::unique_ptr<Structure> build(const layout::Layout& l, const Options& options
     build_skin(*s, cache);
     build_brackets(*s);
     build_angles(*s);
+    build_plates(*s);
     if (l.item) s->item = fem::make_rigid(l.item->name);
     // The assembly points at the bodies; their containers do not grow any more.
     s->assembly.bodies.push_back(&s->skin->body);
@@ -199,6 +200,10 @@ std::unique_ptr<Structure> build(const layout::Layout& l, const Options& options
     for (AngleBody& a : s->angles) {
         a.body = static_cast<int>(s->assembly.bodies.size());
         s->assembly.bodies.push_back(&a.frame.body);
+    }
+    for (PlateBody& p : s->plates) {
+        p.body = static_cast<int>(s->assembly.bodies.size());
+        s->assembly.bodies.push_back(&p.plate.sheet.body);
     }
     if (s->item) {
         s->item_body = static_cast<int>(s->assembly.bodies.size());

@@ -233,6 +233,7 @@ Fields fields(const Structure& s, const Solution& sol, const fem::BucklingModel&
         out.skin.push_back(state);
         gauges(s, run, skin.u, out.gauges);
         if (run.solved(0)) out.pictures.push_back(picture_of(s, run, skin.u));
+        out.rims.push_back(rim_values(s, [&](double x, double y) { return fem::skin_point(*s.skin, skin.u, x, y); }));
         const Six springs = edge_springs(s, skin.u);
         balance(s, sol, run, skin.applied + skin.reaction + springs, skin.reaction + springs, skin.residual, out.balance);
     }
@@ -252,9 +253,14 @@ Fields fields_with_large(const Structure& s, const Solution& sol, const Fields& 
         out.pictures.erase(std::remove_if(out.pictures.begin(), out.pictures.end(), picture_of_case), out.pictures.end());
         if (!run.large_solved()) {
             not_solved(*run.large, out.skin[k]);
+            for (fem::Vector& v : out.rims[k]) v.resize(0);
             continue;
         }
         read_large(s, model, *run.large, points, out.skin[k]);
+        if (!s.plates.empty()) {
+            const fem::LargeField field = fem::large_field(model, run.large->skin_u);
+            out.rims[k] = rim_values(s, [&](double x, double y) { return fem::skin_point_large(model, field, x, y); });
+        }
         gauges(s, run, run.large->skin_u, out.gauges);
         out.pictures.push_back(picture_of(s, run, run.large->skin_u));
         balance(s, sol, run, run.large->applied + run.large->reaction, run.large->reaction, run.large->residual, out.balance);

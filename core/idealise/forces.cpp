@@ -73,10 +73,14 @@ results::FastenerForce fastener(const Structure& s, const Pictures& p, std::size
     f.own_pull_N = b.tension - b.contact_beside;
     f.prying_N = b.tension - std::clamp(f.own_pull_N, 0.0, b.tension);
     f.skin_share_N = b.skin_share;
-    f.shear_x_N = b.skin_x + b.angle_x;
-    f.shear_y_N = b.skin_y + b.angle_y;
+    if (j.plate >= 0) {
+        const Three on_skin = three(p, [i](const Picture& q) { return q.bolts[i].skin_share; });
+        f.rim_pull_N = on_skin[worst(on_skin)];
+    }
+    f.shear_x_N = b.skin_x + b.behind_x;
+    f.shear_y_N = b.skin_y + b.behind_y;
     f.plies = {ply_force(outer_ply(stack).part, f.shear_x_N, f.shear_y_N), ply_force("skin", b.skin_x, b.skin_y)};
-    if (j.angle >= 0) f.plies.push_back(ply_force(s.layout->angles[static_cast<std::size_t>(j.angle)].bar.name, b.angle_x, b.angle_y));
+    if (const std::string& behind = part_behind(s, j); !behind.empty()) f.plies.push_back(ply_force(behind, b.behind_x, b.behind_y));
     f.stands = word.stands;
     f.why_not = word.why;
     return f;
@@ -112,6 +116,10 @@ results::MemberForce member(const Pictures& p, std::size_t i, double most)
     results::MemberForce f{m.name, p.run->load_case.name, m.at, m.N, m.V, m.M_y / 1000, m.M_z / 1000, m.T / 1000, m.stress, std::hypot(m.M_y, m.M_z) / 1000, word.stands, word.why};
     if (!word.stands && std::isfinite(v[1]) && std::isfinite(v[2]))
         f.why_not = fmt::format("its stress moves from {:.0f} to {:.0f} and {:.0f} MPa as the skin's bending stiffness goes from times 1 to times 0 and 3", v[0], v[1], v[2]);
+    if (m.stretch_allowed > 0 && !(m.stretch <= m.stretch_allowed)) {
+        f.stands = false;
+        f.why_not = fmt::format("{} bends so far that it would stretch (0.5 E |grad w|^2 is {:.0f} MPa, {:.0f} MPa is let pass), which is left out: a thicker plate or a shorter span", m.name, m.stretch, m.stretch_allowed);
+    }
     return f;
 }
 
@@ -159,12 +167,89 @@ results::EndForce end_force(const Structure& s, const Pictures& p, std::size_t i
     return f;
 }
 
+/// A plate's own fastener, through the skin or into the frame.
+results::FastenerForce plate_fastener(const Structure& s, const Pictures& p, std::size_t i, double most)
+{
+    const layout::Plate& plate = s.layout->plates[static_cast<std::size_t>(s.plate_fasteners[i].plate)];
+    const layout::PlateFastener& own = plate.fasteners[static_cast<std::size_t>(s.plate_fasteners[i].fastener)];
+    const Three v = three(p, [i](const Picture& q) { return q.plate_fasteners[i].z(); });
+    const Word word = stands(*p.run, v, most);
+    const fem::Vec3& q = p.at[worst(v)]->plate_fasteners[i];
+    results::FastenerForce f;
+    f.name = own.stack.name;
+    f.part = plate.name;
+    f.load_case = p.run->load_case.name;
+    f.rare = p.run->load_case.on_item.has_value();
+    f.tension_N = f.spread_tension_N = q.z() < 0 ? 0.0 : q.z();
+    f.own_pull_N = q.z() - (p.run->solved(worst(v)) ? plate_frame_push(s, p.run->state(worst(v)), i) : 0.0); // what is left for the frame to carry
+    f.prying_N = f.tension_N - std::clamp(f.own_pull_N, 0.0, f.tension_N);
+    f.shear_x_N = q.x();
+    f.shear_y_N = q.y();
+    f.row_shear_N = std::hypot(q.x(), q.y());
+    f.shear_rule = "elastic share";
+    f.stands = word.stands;
+    f.why_not = word.why;
+    return f;
+}
+
+/// Plates on the frame: what each side carries; any one fastener of a side may take all of its shear.
+void plate_forces(const Structure& s, const Pictures& p, const std::vector<double>& most, Forces& out)
+{
+    std::vector<results::EndForce> sides;
+    for (std::size_t i = 0; i < s.plate_fasteners.size(); ++i) {
+        const layout::Plate& plate = s.layout->plates[static_cast<std::size_t>(s.plate_fasteners[i].plate)];
+        const std::string& side = plate.fasteners[static_cast<std::size_t>(s.plate_fasteners[i].fastener)].side;
+        const results::FastenerForce f = plate_fastener(s, p, i, most[i]);
+        if (side.empty()) {
+            out.fasteners.push_back(f);
+            continue;
+        }
+        auto e = std::find_if(sides.begin(), sides.end(), [&](const results::EndForce& x) { return x.name == plate.name && x.end == side; });
+        if (e == sides.end()) {
+            results::EndForce fresh;
+            fresh.name = plate.name;
+            fresh.end = side;
+            fresh.load_case = f.load_case;
+            e = sides.insert(sides.end(), std::move(fresh));
+        }
+        e->force_N = {e->force_N[0] + f.shear_x_N, e->force_N[1] + f.shear_y_N, e->force_N[2] + f.own_pull_N};
+        e->spread_N = e->force_N[2];
+        if (!f.stands) e->stands = false, e->why_not = f.why_not;
+        e->fasteners.push_back(f);
+    }
+    for (results::EndForce& e : sides) {
+        for (results::FastenerForce& f : e.fasteners) {
+            f.row_shear_N = std::hypot(e.force_N[0], e.force_N[1]);
+            f.shear_rule = "one fastener of the side carries all shear, each its own pull";
+        }
+        out.ends.push_back(std::move(e));
+    }
+}
+
+/// Pushes of each plate on the skin.
+void plate_contacts(const Structure& s, const Run& run, std::vector<results::Contact>& out)
+{
+    for (std::size_t i = 0; i < s.plates.size(); ++i) {
+        results::Contact c{"plate " + s.layout->plates[i].name, run.load_case.name, 0, {0, 0}};
+        for (const ContactJoint& j : s.contacts) {
+            if (j.kind != ContactJoint::Kind::plate_skin || j.plate != static_cast<int>(i) || !run.solved(0)) continue;
+            const double push = -run.state(0).lambda(j.joint);
+            c.resultant_N += push;
+            c.at_mm[0] += push * j.at.x;
+            c.at_mm[1] += push * j.at.y;
+        }
+        if (c.resultant_N > 0) c.at_mm = {c.at_mm[0] / c.resultant_N, c.at_mm[1] / c.resultant_N};
+        out.push_back(c);
+    }
+}
+
 /// A picture without figures, for a load case that was not solved: its parts are there, their numbers are not.
 Picture blank(const Picture& like)
 {
     Picture p;
     p.bolts.resize(like.bolts.size());
     p.ends.resize(like.ends.size());
+    p.plate_fasteners.assign(like.plate_fasteners.size(), fem::Vec3::Zero());
     p.mounts.assign(like.mounts.size(), fem::Vec3::Zero());
     for (const Picture::Member& m : like.members) p.members.push_back({m.name, 0, 0, 0, 0, 0, 0, 0});
     for (const Picture::Joint& j : like.joints) p.joints.push_back({j.name, j.part, fem::Vec3::Zero(), fem::Vec3::Zero()});
@@ -231,6 +316,17 @@ void contacts(const Structure& s, const Run& run, std::vector<results::Contact>&
     if (s.item && !s.layout->item->feet.empty()) contacts_of(s, run, -1, "feet of " + s.layout->item->name, out);
 }
 
+/// The largest pull of any of a plate's own fasteners: one that carries next to nothing is measured by the others.
+double largest_on_plate(const Structure& s, const std::vector<Pictures>& all, int plate)
+{
+    return largest(all, [&](const Picture& q) {
+        double most = 0;
+        for (std::size_t k = 0; k < s.plate_fasteners.size(); ++k)
+            if (s.plate_fasteners[k].plate == plate) most = std::max(most, std::abs(q.plate_fasteners[k].z()));
+        return most;
+    });
+}
+
 } // namespace
 
 std::vector<std::string> cases_beyond_linear(const Forces& f, const Fields& fields)
@@ -265,6 +361,8 @@ Forces forces(const Structure& s, const Solution& sol)
     for (std::size_t i = 0; i < s.mounts.size(); ++i) most_mount = std::max(most_mount, largest(all, [i](const Picture& q) { return q.mounts[i].norm(); }));
     std::vector<double> most_joint;
     for (std::size_t i = 0; i < all.front().at[0]->joints.size(); ++i) most_joint.push_back(largest(all, [i](const Picture& q) { return reach(q.joints[i]); }));
+    std::vector<double> most_plate;
+    for (std::size_t i = 0; i < s.plate_fasteners.size(); ++i) most_plate.push_back(largest_on_plate(s, all, s.plate_fasteners[i].plate));
     for (const Pictures& p : all) {
         std::vector<results::FastenerForce> here;
         for (std::size_t i = 0; i < s.bolts.size(); ++i) here.push_back(fastener(s, p, i, most_bolt[i]));
@@ -275,6 +373,8 @@ Forces forces(const Structure& s, const Solution& sol)
         for (std::size_t i = 0; i < s.mounts.size(); ++i) out.mounts.push_back(mount(s, p, i, most_mount));
         for (std::size_t i = 0; i < most_joint.size(); ++i) out.joints.push_back(joint(p, i, most_joint[i]));
         contacts(s, *p.run, out.contacts);
+        plate_forces(s, p, most_plate, out);
+        plate_contacts(s, *p.run, out.contacts);
     }
     const auto straps = strap_ends(s, out.members);
     out.ends.insert(out.ends.end(), straps.begin(), straps.end());

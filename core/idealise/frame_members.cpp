@@ -107,6 +107,11 @@ std::vector<results::MemberForce> frame_members(const layout::Layout& l, const s
                 for (const layout::Strap& strap : l.straps)
                     for (const layout::StrapEnd& end : strap.ends)
                         if (strap.name == e.name && end.side == e.end && end.to == model::MemberEnd::To::frame) loads.push_back({along(side, {end.at[0], end.at[1]}), e.force_N[2], e.stands, e.why_not});
+                for (const layout::Plate& plate : l.plates)
+                    if (plate.name == e.name)
+                        for (const results::FastenerForce& f : e.fasteners) // each where it is
+                            for (const layout::PlateFastener& own : plate.fasteners)
+                                if (own.stack.name == f.name) loads.push_back({along(side, own.stack.at), f.own_pull_N, f.stands, f.why_not});
             }
             out.push_back(worst_on(fmt::format("frame {}", sides[side]), lc, held, loads));
         }

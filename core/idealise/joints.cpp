@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace thinskin::idealise {
 
@@ -12,7 +11,6 @@ using fem::Joint;
 using fem::Law;
 using fem::Vec3;
 
-constexpr double tie_compliance = 1e-6;      ///< mm/N: far stiffer than any part, keeps the dense system regular
 const Vec3 axes[] = {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
 
 int put(Structure& s, Joint j)
@@ -20,9 +18,6 @@ int put(Structure& s, Joint j)
     s.assembly.joints.push_back(std::move(j));
     return static_cast<int>(s.assembly.joints.size()) - 1;
 }
-
-/// Side of the square with the area of a disc.
-double half_side(double diameter) { return diameter * std::sqrt(std::numbers::pi) / 4; }
 
 /// A point of the outer part at the skin: of a bracket's leg, or of the item (bracket = -1).
 fem::PortRef leg_port(const Structure& s, int bracket, layout::Point p, int direction)
@@ -41,12 +36,6 @@ fem::PortRef angle_port(const Structure& s, int angle, layout::Point p, int dire
     return {a.body, fem::frame_port(a.frame, a.node(along(bar, p)), {p.x, p.y, s.mid_z}, axes[direction])};
 }
 
-fem::PortRef skin_port(const Structure& s, layout::Point p, double half, int direction)
-{
-    const fem::SkinDirection d[] = {fem::SkinDirection::x, fem::SkinDirection::y, fem::SkinDirection::z};
-    return {s.skin_body, fem::skin_port(*s.skin, {p.x, p.y, half, half}, d[direction])};
-}
-
 /// Lying leg between heel and bolt as a cantilever strip, its width spread by 45 degrees to both sides (ID-2).
 double lying_leg_compliance(const layout::AngleBar& bar, layout::Point p, double washer)
 {
@@ -56,31 +45,18 @@ double lying_leg_compliance(const layout::AngleBar& bar, layout::Point p, double
     return std::pow(lever, 3) / (3 * bar.material.E * inertia);
 }
 
-/// Holes and shank in bearing: 1/(E t) for the ply and 1/(E t) for the bolt, each ply.
-/// Source: Tate and Rosenfeld 1946, from memory, shank bending left out.
-double bearing_compliance(const layout::Ply& a, const layout::Ply& b)
-{
-    return 2 / (a.material.E * a.thickness) + 2 / (b.material.E * b.thickness);
-}
-
-/// A clearance hole gives way by its play before it bears, and friction is not counted: the joint gets the secant stiffness
-/// through half the play at a force of the order a thin sheet bears (judgement). Without it the bolts would make skin and
-/// angle one composite beam, which no clearance hole does.
-constexpr double force_at_play = 1000; // N
-double slip_compliance(const layout::Hardware& h) { return h.fitted ? 0.0 : h.play / force_at_play; }
-
-double outer_diameter(const layout::Stack& f, bool nut)
-{
-    const auto& washer = nut ? f.hardware.nut_washer : f.hardware.head_washer;
-    if (washer) return washer->diameter;
-    return nut ? f.hardware.tip_diameter : f.hardware.across_flats;
-}
-
 int angle_of(const Structure& s, const layout::Stack& f)
 {
     for (const layout::Ply& p : f.plies)
         for (std::size_t i = 0; i < s.layout->angles.size(); ++i)
             if (p.role == layout::Ply::Role::angle && s.layout->angles[i].bar.name == p.part) return static_cast<int>(i);
+    return -1;
+}
+
+int plate_of(const Structure& s, const layout::Stack& f)
+{
+    for (std::size_t i = 0; i < s.layout->plates.size(); ++i)
+        if (s.layout->plates[i].holds(f.at)) return static_cast<int>(i);
     return -1;
 }
 
@@ -96,6 +72,7 @@ void bolt(Structure& s, int bracket, int fastener)
     j.fastener = fastener;
     const layout::Stack& f = stack_of(s, j);
     j.angle = angle_of(s, f);
+    j.plate = plate_of(s, f);
     const bool head_outside = &outer_ply(f) == &f.plies.front();
     const double skin_washer = half_side(outer_diameter(f, head_outside)), hole = half_side(f.hardware.hole);
     const double leg_flex = bracket < 0 ? tie_compliance : lying_leg_compliance(s.layout->brackets[static_cast<std::size_t>(bracket)].leg, f.at, outer_diameter(f, !head_outside));
@@ -104,43 +81,50 @@ void bolt(Structure& s, int bracket, int fastener)
         const double flex = leg_flex + lying_leg_compliance(bar, f.at, outer_diameter(f, head_outside));
         j.axial = put(s, {f.name + " axial", leg_port(s, bracket, f.at, 2), angle_port(s, j.angle, f.at, 2), Law::strap, flex, 0, false});
         j.skin_tie = put(s, {f.name + " skin", skin_port(s, f.at, skin_washer, 2), angle_port(s, j.angle, f.at, 2), Law::tie, tie_compliance, 0, true});
+    } else if (j.plate >= 0) {
+        const fem::PortRef plate = plate_port(s, j.plate, f.at, skin_washer, 2);
+        j.axial = put(s, {f.name + " axial", leg_port(s, bracket, f.at, 2), plate, Law::strap, leg_flex, 0, false});
+        j.skin_tie = put(s, {f.name + " skin", skin_port(s, f.at, skin_washer, 2), plate, Law::tie, tie_compliance, 0, true});
     } else {
         j.axial = put(s, {f.name + " axial", leg_port(s, bracket, f.at, 2), skin_port(s, f.at, skin_washer, 2), Law::strap, leg_flex, 0, true});
     }
     const double c_skin = slip_compliance(f.hardware) + bearing_compliance(outer_ply(f), ply(f, layout::Ply::Role::skin));
     j.leg_skin_x = put(s, {f.name + " skin x", leg_port(s, bracket, f.at, 0), skin_port(s, f.at, hole, 0), Law::tie, c_skin, 0, false});
     j.leg_skin_y = put(s, {f.name + " skin y", leg_port(s, bracket, f.at, 1), skin_port(s, f.at, hole, 1), Law::tie, c_skin, 0, false});
-    if (j.angle >= 0) {
-        const double c_angle = slip_compliance(f.hardware) + bearing_compliance(outer_ply(f), ply(f, layout::Ply::Role::angle));
-        j.leg_angle_x = put(s, {f.name + " angle x", leg_port(s, bracket, f.at, 0), angle_port(s, j.angle, f.at, 0), Law::tie, c_angle, 0, false});
-        j.leg_angle_y = put(s, {f.name + " angle y", leg_port(s, bracket, f.at, 1), angle_port(s, j.angle, f.at, 1), Law::tie, c_angle, 0, false});
+    if (j.angle >= 0 || j.plate >= 0) {
+        const auto role = j.angle >= 0 ? layout::Ply::Role::angle : layout::Ply::Role::plate;
+        const double c = slip_compliance(f.hardware) + bearing_compliance(outer_ply(f), ply(f, role));
+        const auto behind = [&](int d) { return j.angle >= 0 ? angle_port(s, j.angle, f.at, d) : plate_port(s, j.plate, f.at, hole, d); };
+        const std::string what = j.angle >= 0 ? " angle " : " plate ";
+        j.leg_behind_x = put(s, {f.name + what + "x", leg_port(s, bracket, f.at, 0), behind(0), Law::tie, c, 0, false});
+        j.leg_behind_y = put(s, {f.name + what + "y", leg_port(s, bracket, f.at, 1), behind(1), Law::tie, c, 0, false});
     }
     s.bolts.push_back(j);
+}
+
+/// A leg (or a foot of the item, bracket = -1) on what is behind it.
+void outer_contact(Structure& s, int bracket, int foot, const ContactPoint& p)
+{
+    constexpr double pad = 5;
+    using Kind = ContactJoint::Kind;
+    const Kind kind = p.angle >= 0 ? Kind::leg_angle : p.plate >= 0 ? Kind::leg_plate : Kind::leg_skin;
+    const fem::PortRef behind = p.angle >= 0 ? angle_port(s, p.angle, p.at, 2) : p.plate >= 0 ? plate_port(s, p.plate, p.at, 0, 2) : skin_port(s, p.at, pad, 2);
+    const int joint = put(s, {"contact", leg_port(s, bracket, p.at, 2), behind, Law::contact, s.options.contact_compliance, 0, kind == Kind::leg_skin});
+    s.contacts.push_back({kind, bracket, p.angle, joint, p.at, foot, p.plate, ""});
 }
 
 void contacts(Structure& s)
 {
     const double c = s.options.contact_compliance, pad = 5;
     for (std::size_t i = 0; i < s.layout->brackets.size(); ++i)
-        for (const ContactPoint& p : leg_contacts(*s.layout, s.layout->brackets[i], s.options.leg_station_spacing)) {
-            const int b = static_cast<int>(i);
-            const bool backed = p.angle >= 0;
-            const fem::PortRef behind = backed ? angle_port(s, p.angle, p.at, 2) : skin_port(s, p.at, pad, 2);
-            const int joint = put(s, {"contact", leg_port(s, b, p.at, 2), behind, Law::contact, c, 0, !backed});
-            s.contacts.push_back({backed ? ContactJoint::Kind::leg_angle : ContactJoint::Kind::leg_skin, b, p.angle, joint, p.at, -1});
-        }
+        for (const ContactPoint& p : leg_contacts(*s.layout, s.layout->brackets[i], s.options.leg_station_spacing)) outer_contact(s, static_cast<int>(i), -1, p);
     for (std::size_t k = 0; s.item && k < s.layout->item->feet.size(); ++k)
-        for (const ContactPoint& p : foot_contacts(*s.layout, s.layout->item->feet[k])) {
-            const bool backed = p.angle >= 0;
-            const fem::PortRef behind = backed ? angle_port(s, p.angle, p.at, 2) : skin_port(s, p.at, pad, 2);
-            const int joint = put(s, {"contact", leg_port(s, -1, p.at, 2), behind, Law::contact, c, 0, !backed});
-            s.contacts.push_back({backed ? ContactJoint::Kind::leg_angle : ContactJoint::Kind::leg_skin, -1, p.angle, joint, p.at, static_cast<int>(k)});
-        }
+        for (const ContactPoint& p : foot_contacts(*s.layout, s.layout->item->feet[k])) outer_contact(s, -1, static_cast<int>(k), p);
     for (std::size_t i = 0; i < s.layout->angles.size(); ++i)
         for (layout::Point p : angle_contacts(*s.layout, s.layout->angles[i], s.options.angle_station_spacing)) {
             const int a = static_cast<int>(i);
             const int joint = put(s, {"contact", skin_port(s, p, pad, 2), angle_port(s, a, p, 2), Law::contact, c, 0, true});
-            s.contacts.push_back({ContactJoint::Kind::angle_skin, -1, a, joint, p, -1});
+            s.contacts.push_back({ContactJoint::Kind::angle_skin, -1, a, joint, p, -1, -1, ""});
         }
 }
 
@@ -170,26 +154,13 @@ fem::PortRef end_port(const Structure& s, int angle, layout::Point p, const Vec3
     return {a.body, fem::frame_port(a.frame, a.node(along(bar, p)), {p.x, p.y, s.mid_z}, direction)};
 }
 
-/// What an angle's end is fixed to: the ground, or the frame member of its side where that is in the model.
-fem::PortRef frame_port(const Structure& s, const layout::MemberEnd& end, layout::Point p, const Vec3& direction)
-{
-    if (!s.options.door_frame) return {};
-    if (end.side == "left" || end.side == "right") p = {end.side == "left" ? 0 : s.layout->width, std::clamp(p.y, 0.0, s.layout->height)};
-    else p = {std::clamp(p.x, 0.0, s.layout->width), end.side == "bottom" ? 0 : s.layout->height};
-    fem::PortRef out{s.skin_body, {}};
-    for (int d = 0; d < 3; ++d)
-        if (direction(d) != 0)
-            for (const auto& [dof, c] : skin_port(s, p, 0, d).row) out.row.emplace_back(dof, direction(d) * c);
-    return out;
-}
-
 /// Its turning along the edge; across the edge it counts as rigid.
 fem::PortRef frame_rotation(const Structure& s, const layout::MemberEnd& end, layout::Point direction)
 {
     if (!s.options.door_frame) return {};
     const double step = 10;
     const layout::Point far{end.port.x + step * direction.x, end.port.y + step * direction.y};
-    return {s.skin_body, difference(frame_port(s, end, far, axes[2]).row, frame_port(s, end, end.port, axes[2]).row, step)};
+    return {s.skin_body, difference(frame_port(s, end.side, far, axes[2]).row, frame_port(s, end.side, end.port, axes[2]).row, step)};
 }
 
 /// Half the difference of hole and bolt, the least of the end's fasteners; none when one is fitted.
@@ -211,7 +182,7 @@ EndJoints end_joints(Structure& s, int angle, int index)
     EndJoints j;
     j.angle = angle;
     j.end = index;
-    const fem::PortRef lengthwise_port = end_port(s, angle, end.port, lengthwise), ground_along = frame_port(s, end, end.port, lengthwise);
+    const fem::PortRef lengthwise_port = end_port(s, angle, end.port, lengthwise), ground_along = frame_port(s, end.side, end.port, lengthwise);
     // A rail that no bolt goes through would lie loose in its play: one end holds it.
     const bool loose = std::none_of(s.bolts.begin(), s.bolts.end(), [&](const BoltJoints& b) { return b.angle == angle; });
     const double gap = loose && index == 0 ? 0.0 : play(end);
@@ -221,11 +192,11 @@ EndJoints end_joints(Structure& s, int angle, int index)
     } else {
         j.along_pull = put(s, {name + " along", lengthwise_port, ground_along, Law::tie, bearing, 0, false});
     }
-    j.across = put(s, {name + " across", end_port(s, angle, end.port, crosswise), frame_port(s, end, end.port, crosswise), Law::tie, bearing, 0, false});
-    j.z = put(s, {name + " z", angle_port(s, angle, end.port, 2), frame_port(s, end, end.port, axes[2]), Law::tie, tie_compliance, 0, false});
+    j.across = put(s, {name + " across", end_port(s, angle, end.port, crosswise), frame_port(s, end.side, end.port, crosswise), Law::tie, bearing, 0, false});
+    j.z = put(s, {name + " z", angle_port(s, angle, end.port, 2), frame_port(s, end.side, end.port, axes[2]), Law::tie, tie_compliance, 0, false});
     const double at = along(a.bar, end.port), bears = s.options.contact_compliance;
-    j.heel = put(s, {name + " heel on frame", angle_port(s, angle, a.bar.heel(at), 2), frame_port(s, end, a.bar.heel(at), axes[2]), Law::contact, bears, 0, false});
-    j.toe = put(s, {name + " toe on frame", angle_port(s, angle, a.bar.toe(at), 2), frame_port(s, end, a.bar.toe(at), axes[2]), Law::contact, bears, 0, false});
+    j.heel = put(s, {name + " heel on frame", angle_port(s, angle, a.bar.heel(at), 2), frame_port(s, end.side, a.bar.heel(at), axes[2]), Law::contact, bears, 0, false});
+    j.toe = put(s, {name + " toe on frame", angle_port(s, angle, a.bar.toe(at), 2), frame_port(s, end.side, a.bar.toe(at), axes[2]), Law::contact, bears, 0, false});
     if (end.torsion_held) j.torsion = put(s, {name + " torsion", rotation_port(s, angle, end.port, a.bar.lying), frame_rotation(s, end, a.bar.lying), Law::tie, 1e-9, 0, false});
     if (end.rotational_stiffness && *end.rotational_stiffness > 0)
         j.rotation = put(s, {name + " rotation", rotation_port(s, angle, end.port, a.bar.along), frame_rotation(s, end, a.bar.along), Law::tie, 1 / *end.rotational_stiffness, 0, false});
@@ -267,6 +238,12 @@ const layout::Stack& stack_of(const Structure& s, const BoltJoints& j)
 
 const std::string& outer_part(const Structure& s, const BoltJoints& j) { return j.bracket < 0 ? s.layout->item->name : s.layout->brackets[static_cast<std::size_t>(j.bracket)].name; }
 
+const std::string& part_behind(const Structure& s, const BoltJoints& j)
+{
+    static const std::string none;
+    return j.angle >= 0 ? s.layout->angles[static_cast<std::size_t>(j.angle)].bar.name : j.plate >= 0 ? s.layout->plates[static_cast<std::size_t>(j.plate)].name : none;
+}
+
 const layout::Ply& outer_ply(const layout::Stack& f)
 {
     return *std::find_if(f.plies.begin(), f.plies.end(), [](const layout::Ply& p) { return p.role == layout::Ply::Role::leg || p.role == layout::Ply::Role::foot; });
@@ -281,6 +258,7 @@ void build_joints(Structure& s)
     ends(s);
     if (s.item) mounts(s);
     build_straps(s);
+    build_plate_joints(s);
 }
 
 } // namespace thinskin::idealise

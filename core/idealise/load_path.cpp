@@ -63,8 +63,8 @@ void in_plane_path(const Structure& s, const Run& run, const Picture& p, std::ve
         skin_x += p.bolts[i].skin_x;
         skin_y += p.bolts[i].skin_y;
         out.push_back({from, "skin in its plane, bearing at " + bolt, std::hypot(p.bolts[i].skin_x, p.bolts[i].skin_y)});
-        if (s.bolts[i].angle >= 0)
-            out.push_back({from, s.layout->angles[static_cast<std::size_t>(s.bolts[i].angle)].bar.name + " across, bearing at " + bolt, std::hypot(p.bolts[i].angle_x, p.bolts[i].angle_y)});
+        if (const std::string& behind = part_behind(s, s.bolts[i]); !behind.empty())
+            out.push_back({from, behind + " across, bearing at " + bolt, std::hypot(p.bolts[i].behind_x, p.bolts[i].behind_y)});
     }
     out.push_back({"skin in its plane", "hem and frame, shear and normal flow of all edges", std::hypot(skin_x, skin_y)});
     out.push_back({"frame", carrier(s), std::hypot(skin_x, skin_y)});
@@ -76,15 +76,27 @@ void pull_path(const Structure& s, const Picture& p, std::vector<results::PathSt
         const std::string from = holder(s, s.bolts[i]), &bolt = stack_of(s, s.bolts[i]).name, held = fastener(s, s.bolts[i]);
         out.push_back({from, held + ", pull", p.bolts[i].tension});
         if (p.bolts[i].contact_beside > 0) out.push_back({from, "contact beside " + bolt + ", push", p.bolts[i].contact_beside});
-        if (s.bolts[i].angle >= 0)
-            out.push_back({held, s.layout->angles[static_cast<std::size_t>(s.bolts[i].angle)].bar.name + ", net pull", p.bolts[i].tension - p.bolts[i].contact_beside});
-        out.push_back({held, "skin in bending", p.bolts[i].skin_share});
+        if (const std::string& behind = part_behind(s, s.bolts[i]); !behind.empty())
+            out.push_back({held, behind + ", net pull", p.bolts[i].tension - p.bolts[i].contact_beside});
+        out.push_back({s.bolts[i].plate < 0 ? held : part_behind(s, s.bolts[i]) + " at " + bolt, "skin in bending", p.bolts[i].skin_share});
     }
     for (std::size_t i = 0; i < s.ends.size(); ++i) {
         const layout::Angle& a = s.layout->angles[static_cast<std::size_t>(s.ends[i].angle)];
         const std::string side = a.ends[static_cast<std::size_t>(s.ends[i].end)].side;
         out.push_back({a.bar.name, "frame at its " + side + " end, out of the panel", p.ends[i].force.z()});
         out.push_back({a.bar.name, "frame at its " + side + " end, in the panel", std::hypot(p.ends[i].force.x(), p.ends[i].force.y())});
+    }
+}
+
+void plate_path(const Structure& s, const Picture& p, std::vector<results::PathStep>& out)
+{
+    for (std::size_t i = 0; i < s.plate_fasteners.size(); ++i) {
+        const layout::Plate& plate = s.layout->plates[static_cast<std::size_t>(s.plate_fasteners[i].plate)];
+        const layout::PlateFastener& f = plate.fasteners[static_cast<std::size_t>(s.plate_fasteners[i].fastener)];
+        const fem::Vec3& q = p.plate_fasteners[i];
+        const std::string to = f.side.empty() ? "skin" : "frame at the " + f.side;
+        out.push_back({plate.name, to + " by " + f.stack.name + ", pull", q.z()});
+        out.push_back({plate.name, to + " by " + f.stack.name + ", shear", std::hypot(q.x(), q.y())});
     }
 }
 
@@ -97,6 +109,7 @@ std::vector<results::PathStep> load_path(const Structure& s, const Solution& sol
     const Picture p = picture(s, sol, run, 0);
     in_plane_path(s, run, p, out);
     pull_path(s, p, out);
+    plate_path(s, p, out);
     strap_path(s, p, out);
     return out;
 }

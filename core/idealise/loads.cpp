@@ -67,6 +67,13 @@ std::vector<fem::NodeMass> angle_masses(const layout::Angle& a, const AngleBody&
 
 fem::SkinDirection skin_direction(int d) { return d == 0 ? fem::SkinDirection::x : d == 1 ? fem::SkinDirection::y : fem::SkinDirection::z; }
 
+/// Mean displacement of a plate: its mass is spread evenly.
+fem::Row whole_plate(const PlateBody& p, int d)
+{
+    const fem::SkinModel& m = p.plate.sheet.model;
+    return fem::plate_port(p.plate, {p.plate.x0 + m.width / 2, p.plate.y0 + m.height / 2, m.width / 2, m.height / 2}, skin_direction(d));
+}
+
 fem::UnitLoad one_g(const Structure& s, int d)
 {
     fem::UnitLoad load;
@@ -76,6 +83,8 @@ fem::UnitLoad one_g(const Structure& s, int d)
         on(load, s, s.brackets[i].body) += fem::mass_load(s.brackets[i].frame, bracket_masses(s.layout->brackets[i], s.brackets[i]), axes[d] * g);
     for (std::size_t i = 0; i < s.angles.size(); ++i)
         on(load, s, s.angles[i].body) += fem::mass_load(s.angles[i].frame, angle_masses(s.layout->angles[i], s.angles[i]), axes[d] * g);
+    for (std::size_t i = 0; i < s.plates.size(); ++i)
+        fem::add(on(load, s, s.plates[i].body), whole_plate(s.plates[i], d), s.layout->plates[i].mass() * g);
     for (const model::PanelMass& m : s.layout->source->masses)
         fem::add(on(load, s, s.skin_body), fem::skin_port(*s.skin, {m.at.x.value, m.at.y.value, 5, 5}, skin_direction(d)), m.mass.value * g);
     return load;
@@ -95,6 +104,11 @@ fem::UnitLoad unit_spin(const Structure& s)
         Vector& f = on(load, s, s.item_body);
         for (int k = 0; k < 3; ++k) fem::add(f, fem::rigid_port(at, axes[k]), i.design_mass() * a(k));
         f(4) += i.design_mass() * (i.box_size[0] * i.box_size[0] + i.box_size[2] * i.box_size[2]) / 12 / 1000; // N mm
+    }
+    for (std::size_t i = 0; i < s.plates.size(); ++i) { // a plate is short beside its distance from the pin line: one acceleration
+        const layout::Plate& p = s.layout->plates[i];
+        const Vec3 a = field({(p.low.x + p.high.x) / 2, (p.low.y + p.high.y) / 2, s.mid_z});
+        for (int k : {0, 2}) fem::add(on(load, s, s.plates[i].body), whole_plate(s.plates[i], k), p.mass() * a(k));
     }
     const auto bars = [&](int body, const fem::Frame& frame, const std::vector<fem::NodeMass>& masses) {
         for (const fem::NodeMass& m : masses) on(load, s, body) += fem::mass_load(frame, {m}, field(m.at));

@@ -17,13 +17,26 @@ int owner(const Structure& s, const ContactJoint& c)
     double distance = INFINITY;
     for (std::size_t i = 0; i < s.bolts.size(); ++i) {
         const BoltJoints& b = s.bolts[i];
-        if (b.bracket != c.bracket || (c.foot >= 0 ? b.fastener != c.foot : b.angle != c.angle)) continue;
+        if (b.bracket != c.bracket || (c.foot >= 0 ? b.fastener != c.foot : b.angle != c.angle || b.plate != c.plate)) continue;
         const layout::Point p = stack_of(s, b).at;
         const double d = std::hypot(p.x - c.at.x, p.y - c.at.y);
         if (d < distance) {
             distance = d;
             best = static_cast<int>(i);
         }
+    }
+    return best;
+}
+
+/// The bolt through a plate that a contact point of plate and skin lies nearest to.
+int nearest_on_plate(const Structure& s, const ContactJoint& c)
+{
+    int best = -1;
+    double distance = INFINITY;
+    for (std::size_t i = 0; i < s.bolts.size(); ++i) {
+        if (s.bolts[i].plate != c.plate) continue;
+        const layout::Point p = stack_of(s, s.bolts[i]).at;
+        if (const double d = std::hypot(p.x - c.at.x, p.y - c.at.y); d < distance) distance = d, best = static_cast<int>(i);
     }
     return best;
 }
@@ -35,15 +48,17 @@ void bolts(const Structure& s, const fem::JointState& state, Picture& out)
         b.tension = force(state, j.axial);
         b.skin_x = force(state, j.leg_skin_x);
         b.skin_y = force(state, j.leg_skin_y);
-        b.angle_x = force(state, j.leg_angle_x);
-        b.angle_y = force(state, j.leg_angle_y);
+        b.behind_x = force(state, j.leg_behind_x);
+        b.behind_y = force(state, j.leg_behind_y);
         b.skin_share = -force(state, j.skin_tie);
         out.bolts.push_back(b);
     }
     for (const ContactJoint& c : s.contacts)
         if (const int i = c.bracket < 0 && c.foot < 0 ? -1 : owner(s, c); i >= 0) out.bolts[static_cast<std::size_t>(i)].contact_beside -= state.lambda(c.joint);
+    for (const ContactJoint& c : s.contacts)
+        if (const int i = c.kind == ContactJoint::Kind::plate_skin ? nearest_on_plate(s, c) : -1; i >= 0) out.bolts[static_cast<std::size_t>(i)].skin_share -= state.lambda(c.joint);
     for (std::size_t i = 0; i < s.bolts.size(); ++i)
-        if (s.bolts[i].angle < 0) out.bolts[i].skin_share = out.bolts[i].tension - out.bolts[i].contact_beside;
+        if (s.bolts[i].angle < 0 && s.bolts[i].plate < 0) out.bolts[i].skin_share = out.bolts[i].tension - out.bolts[i].contact_beside;
 }
 
 
@@ -148,6 +163,9 @@ Picture picture(const Structure& s, const Solution& sol, const Run& run, std::si
         const Vec3 lying{bar.lying.x, bar.lying.y, 0}, along{bar.along.x, bar.along.y, 0};
         put_member(out, {&s.angles[i].frame, &u, 0, static_cast<int>(s.angles[i].frame.model.members.size()), bar.name, &bar.section, side_of(along, lying, {0, 0, bar.standing})});
     }
+    for (std::size_t i = 0; i < s.plates.size(); ++i)
+        out.members.push_back(plate_member(s, i, fem::recover(s.assembly, s.plates[i].body, s.loads, run.factors, sol.free, state).u));
+    for (const PlateJoints& j : s.plate_fasteners) out.plate_fasteners.emplace_back(force(state, j.x), force(state, j.y), force(state, j.z));
     for (const StrapJoint& j : s.straps) {
         const layout::Strap& strap = s.layout->straps[static_cast<std::size_t>(j.strap)];
         const double pull = force(state, j.joint);

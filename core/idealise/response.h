@@ -2,6 +2,7 @@
 #include "fem/large.h"
 #include "idealise/structure.h"
 
+#include <functional>
 #include <stop_token>
 
 namespace thinskin::idealise {
@@ -41,15 +42,16 @@ void solve_large_cases(const Structure& s, Solution& sol, const std::vector<std:
 
 /// Forces of one run and one skin stiffness, in the order of the structure's lists.
 struct Picture {
-    struct Bolt { double tension = 0, skin_x = 0, skin_y = 0, angle_x = 0, angle_y = 0, skin_share = 0, contact_beside = 0; };
+    struct Bolt { double tension = 0, skin_x = 0, skin_y = 0, behind_x = 0, behind_y = 0, skin_share = 0, contact_beside = 0; };
     struct End { fem::Vec3 force{0, 0, 0}; double fixing = 0, torsion = 0, rotation = 0; }; ///< force: net; fixing: through the fasteners, prying included
-    struct Member { std::string name; double at = 0, N = 0, V = 0, M_y = 0, M_z = 0, T = 0, stress = 0; };
+    struct Member { std::string name; double at = 0, N = 0, V = 0, M_y = 0, M_z = 0, T = 0, stress = 0; double stretch = 0, stretch_allowed = 0; }; ///< stretch: 0.5 E |grad w|^2 of a plate in MPa, criterion (i)
     struct Joint { std::string name, part; fem::Vec3 force{0, 0, 0}, moment{0, 0, 0}; };
     std::vector<Bolt> bolts;
     std::vector<End> ends;
     std::vector<fem::Vec3> mounts;
     std::vector<Member> members;         ///< at the station of the largest stress
     std::vector<Joint> joints;
+    std::vector<fem::Vec3> plate_fasteners; ///< of a plate's own fasteners: shear x, y, tension
 };
 [[nodiscard]] Picture picture(const Structure& s, const Solution& sol, const Run& run, std::size_t variant);
 
@@ -67,6 +69,12 @@ struct Forces {
 /// Largest stress of each rib from the skin's field (ID-12).
 [[nodiscard]] std::vector<results::MemberForce> rib_forces(const Structure& s, const Solution& sol);
 
+/// What a plate presses on the frame nearest to one of its fasteners there, N.
+[[nodiscard]] double plate_frame_push(const Structure& s, const fem::JointState& state, std::size_t fastener);
+
+/// Largest von Mises stress of a backing plate outside the washers (ID-14).
+[[nodiscard]] Picture::Member plate_member(const Structure& s, std::size_t plate, const fem::Vector& u);
+
 /// What straps pull on at their ends, with the forces of their end fasteners.
 [[nodiscard]] std::vector<results::EndForce> strap_ends(const Structure& s, const std::vector<results::MemberForce>& members);
 
@@ -83,7 +91,15 @@ struct Fields {
     std::vector<results::SkinField> pictures;   ///< absent for load cases that were not solved
     std::vector<results::GaugeMove> gauges;
     results::Balance balance;
+    std::vector<std::vector<fem::Vector>> rims; ///< per load case and plate: stress of the skin beside the rim, two faces a point
 };
+
+/// The skin's fields at a point, of whichever theory.
+using PointField = std::function<fem::SkinPoint(double, double)>;
+[[nodiscard]] std::vector<fem::Vector> rim_values(const Structure& s, const PointField& field);
+/// Stress of the skin beside each plate's rim and how far it swings from the parked state (ID-14).
+[[nodiscard]] std::vector<results::RimStress> rim_stresses(const Structure& s, const Solution& sol, const Fields& fields);
+
 /// `skin_allowable`: MPa, for criterion (i).
 [[nodiscard]] Fields fields(const Structure& s, const Solution& sol, const fem::BucklingModel& buckling, double skin_allowable, std::stop_token stop);
 

@@ -68,6 +68,12 @@ std::vector<double> leg_stations(const layout::Layout& l, const layout::Bracket&
         for (double edge : {e.y.low, e.y.high})
             if (edge > low && edge < high) y.push_back(edge);
     }
+    for (const layout::Plate& p : l.plates) {
+        const Range x = leg_x(b.leg);
+        if (p.low.x >= x.high || p.high.x <= x.low) continue;
+        for (double edge : {p.low.y, p.high.y})
+            if (edge > low && edge < high) y.push_back(edge);
+    }
     fill(y, spacing);
     return y;
 }
@@ -82,6 +88,14 @@ std::optional<Range> overlap_x(const layout::Bracket& b, const layout::AngleBar&
     const Extent e = extent(bar);
     const Range both{std::max(x.low, e.x.low), std::min(x.high, e.x.high)};
     if (both.high - both.low < apart || y < e.y.low - 1e-9 || y > e.y.high + 1e-9) return std::nullopt;
+    return both;
+}
+
+/// The same with a plate.
+std::optional<Range> overlap_x(const layout::Bracket& b, const layout::Plate& p, double y)
+{
+    const Range x = leg_x(b.leg), both{std::max(x.low, p.low.x), std::min(x.high, p.high.x)};
+    if (both.high - both.low < apart || y < p.low.y - 1e-9 || y > p.high.y + 1e-9) return std::nullopt;
     return both;
 }
 
@@ -114,15 +128,20 @@ std::vector<ContactPoint> leg_contacts(const layout::Layout& l, const layout::Br
     std::vector<ContactPoint> out;
     const Range x = leg_x(b.leg);
     for (double y : leg_stations(l, b, spacing)) {
-        int behind = -1;
+        int behind = -1, plate = -1;
         Range where = x;
         for (std::size_t i = 0; i < l.angles.size(); ++i)
             if (const auto both = overlap_x(b, l.angles[i].bar, y)) {
                 behind = static_cast<int>(i);
                 where = *both;
             }
+        for (std::size_t i = 0; i < l.plates.size() && behind < 0; ++i)
+            if (const auto both = overlap_x(b, l.plates[i], y)) {
+                plate = static_cast<int>(i);
+                where = *both;
+            }
         for (double at : {where.low, where.high})
-            if (on_skin(l, {at, y})) out.push_back({{at, y}, behind});
+            if (on_skin(l, {at, y})) out.push_back({{at, y}, behind, plate});
     }
     return out;
 }
@@ -131,21 +150,26 @@ std::vector<ContactPoint> foot_contacts(const layout::Layout& l, const layout::F
 {
     std::vector<ContactPoint> out;
     const Range fx{f.stack.at.x - f.half_x, f.stack.at.x + f.half_x}, fy{f.stack.at.y - f.half_y, f.stack.at.y + f.half_y};
-    const auto corners = [&](const Range& x, const Range& y, int angle) {
+    const auto corners = [&](const Range& x, const Range& y, int angle, int plate) {
+        if (!(x.high - x.low > apart && y.high - y.low > apart)) return;
         for (double px : {x.low, x.high})
-            for (double py : {y.low, y.high}) out.push_back({{px, py}, angle});
+            for (double py : {y.low, y.high}) out.push_back({{px, py}, angle, plate});
     };
     for (std::size_t i = 0; i < l.angles.size(); ++i) {
         if (!along_an_axis(l.angles[i].bar)) continue;
         const Extent e = extent(l.angles[i].bar);
         const Range x{std::max(fx.low, e.x.low), std::min(fx.high, e.x.high)}, y{std::max(fy.low, e.y.low), std::min(fy.high, e.y.high)};
-        if (x.high - x.low > apart && y.high - y.low > apart) corners(x, y, static_cast<int>(i));
+        corners(x, y, static_cast<int>(i), -1);
+    }
+    for (std::size_t i = 0; i < l.plates.size(); ++i) {
+        const layout::Plate& p = l.plates[i];
+        corners({std::max(fx.low, p.low.x), std::min(fx.high, p.high.x)}, {std::max(fy.low, p.low.y), std::min(fy.high, p.high.y)}, -1, static_cast<int>(i));
     }
     const std::size_t backed = out.size();
     for (double px : {fx.low, fx.high})
         for (double py : {fy.low, fy.high}) {
             const bool taken = std::any_of(out.begin(), out.begin() + static_cast<std::ptrdiff_t>(backed), [&](const ContactPoint& c) { return std::hypot(c.at.x - px, c.at.y - py) < 1; });
-            if (!taken && on_skin(l, {px, py})) out.push_back({{px, py}, -1});
+            if (!taken && on_skin(l, {px, py})) out.push_back({{px, py}, -1, -1});
         }
     return out;
 }

@@ -25,6 +25,7 @@
 ///   ID-7 the item is rigid on its mounts; a brace is pinned at both ends
 ///   ID-8 a frame member that tied ends pull on runs over corners, hinges and latches of its side; what pushes inward
 ///        is taken by the seal and the body behind it
+///   ID-14 a backing plate is a loose plate of its own: its bolts clamp the skin to it, elsewhere it only pushes
 ///   ID-10 an item on feet: rigid, its feet touch the panel at their corners; ID-11 a strap pulls only, once its slack is used up
 namespace thinskin::idealise {
 
@@ -35,6 +36,7 @@ struct Options {
     double leg_station_spacing = 60;     ///< mm between contact points along a leg
     double angle_station_spacing = 90;   ///< mm between contact points along an angle
     bool door_frame = false;             ///< the skin's edges on the door's own frame members instead of a rigid frame (ID-13); for vibration
+    double plate_contact_spacing = 30;   ///< mm between contact points of a plate, its rim included
 };
 
 struct BracketBody {
@@ -56,22 +58,29 @@ struct AngleBody {
     [[nodiscard]] int node(double s) const;
 };
 
-/// Indices into the joint list; -1 = there is none. bracket = -1: the outer part is the item, `fastener` one of its feet.
+struct PlateBody { int body = -1; fem::Plate plate; };
+
+/// Indices into the joint list; -1 = there is none. The part behind the skin is an angle or a plate; leg_behind: to that part. bracket = -1: the outer part is the item, `fastener` one of its feet.
 struct BoltJoints {
-    int bracket = 0, fastener = 0, angle = -1;
+    int bracket = 0, fastener = 0, angle = -1, plate = -1;
     int axial = -1, skin_tie = -1;
-    int leg_skin_x = -1, leg_skin_y = -1, leg_angle_x = -1, leg_angle_y = -1;
+    int leg_skin_x = -1, leg_skin_y = -1, leg_behind_x = -1, leg_behind_y = -1;
 };
 struct ContactJoint {
-    enum class Kind { leg_angle, leg_skin, angle_skin } kind = Kind::leg_skin;
+    enum class Kind { leg_angle, leg_skin, angle_skin, leg_plate, plate_skin, plate_frame } kind = Kind::leg_skin;
     int bracket = -1, angle = -1, joint = -1;
     layout::Point at;
     int foot = -1;                       ///< a foot of the item instead of a bracket's leg
+    int plate = -1;
+    std::string side;                    ///< plate_frame: of the frame
 };
 /// Along the member the end's holes leave play: a pull and a push joint, each with its gap (fitted: no gap).
 /// The lying leg bears on the frame at its heel and toe, which is where prying at the end comes from.
 struct EndJoints { int angle = 0, end = 0, along_pull = -1, along_push = -1, across = -1, z = -1, heel = -1, toe = -1, torsion = -1, rotation = -1; };
 struct MountJoints { int bracket = 0, mount = 0, x = -1, y = -1, z = -1; };
+
+/// A plate's own fastener, to the skin or to the frame.
+struct PlateJoints { int plate = 0, fastener = 0, x = -1, y = -1, z = -1; };
 
 struct StrapJoint { int strap = 0, joint = -1; };
 
@@ -85,6 +94,7 @@ struct Structure {
     int skin_body = 0;
     std::vector<BracketBody> brackets;
     std::vector<AngleBody> angles;
+    std::vector<PlateBody> plates;
     std::optional<fem::Body> item;
     int item_body = -1;
     fem::Assembly assembly;
@@ -93,6 +103,7 @@ struct Structure {
     std::vector<EndJoints> ends;
     std::vector<MountJoints> mounts;
     std::vector<StrapJoint> straps;
+    std::vector<PlateJoints> plate_fasteners;
     std::vector<fem::UnitLoad> loads;
     std::vector<WhenLoad> when;          ///< unit load 3 + i
     int item_force = -1;                 ///< first of six unit loads on the item: 1 N along, 1 N mm about x, y, z through the origin
@@ -121,17 +132,33 @@ void put_on_door_frame(const layout::Layout& l, fem::SkinModel& m);
 [[nodiscard]] std::string missing_frame(const layout::Layout& l);
 void build_brackets(Structure& s);
 void build_angles(Structure& s);
+void build_plates(Structure& s);
 void build_joints(Structure& s);
 void build_straps(Structure& s);
+void build_plate_joints(Structure& s);
 void build_loads(Structure& s);
 
-/// Contact points between a leg and what is behind it (ID-5). angle = -1: the skin alone.
-struct ContactPoint { layout::Point at; int angle = -1; };
+/// Contact points between a leg and what is behind it (ID-5, ID-14). angle and plate = -1: the skin alone.
+struct ContactPoint { layout::Point at; int angle = -1, plate = -1; };
 [[nodiscard]] std::vector<ContactPoint> leg_contacts(const layout::Layout& l, const layout::Bracket& b, double spacing);
 /// The same for a foot of the item.
 [[nodiscard]] std::vector<ContactPoint> foot_contacts(const layout::Layout& l, const layout::Foot& f);
 /// Contact points of an angle with the skin away from bolts.
 [[nodiscard]] std::vector<layout::Point> angle_contacts(const layout::Layout& l, const layout::Angle& a, double spacing);
+
+/// Contact points of a plate: a lattice over it with its rim; left out under the washers of its fasteners and off the panel.
+[[nodiscard]] std::vector<layout::Point> plate_contacts(const layout::Layout& l, const layout::Plate& p, double spacing);
+
+/// Stiffnesses and ports that joints share; direction 0, 1, 2 = x, y, z.
+inline constexpr double tie_compliance = 1e-6; ///< mm/N: far stiffer than any part, keeps the dense system regular
+[[nodiscard]] double half_side(double diameter);                                  ///< of the square with the area of a disc
+[[nodiscard]] double bearing_compliance(const layout::Ply& a, const layout::Ply& b);
+[[nodiscard]] double slip_compliance(const layout::Hardware& h);
+[[nodiscard]] double outer_diameter(const layout::Stack& f, bool nut);             ///< what bears at the nut or at the head
+[[nodiscard]] fem::PortRef skin_port(const Structure& s, layout::Point p, double half, int direction);
+/// What the end of an angle or a plate is fixed to: the ground, or the frame member of its side where that is in the model.
+[[nodiscard]] fem::PortRef frame_port(const Structure& s, const std::string& side, layout::Point p, const fem::Vec3& direction);
+[[nodiscard]] fem::PortRef plate_port(const Structure& s, int plate, layout::Point p, double half, int direction);
 
 /// Section of a bar whose lying leg points along `lying` and standing leg along `standing`, member axis along `axis`.
 [[nodiscard]] fem::BeamSection beam_section(const catalogue::Section& s, const catalogue::Material& m, const fem::Vec3& lying, const fem::Vec3& standing, const fem::Vec3& axis);
@@ -139,6 +166,8 @@ struct ContactPoint { layout::Point at; int angle = -1; };
 /// Fastener, outer part (bracket or item) and its ply's name of a bolt.
 [[nodiscard]] const layout::Stack& stack_of(const Structure& s, const BoltJoints& j);
 [[nodiscard]] const std::string& outer_part(const Structure& s, const BoltJoints& j);
+/// Angle or plate that the bolt pulls on; empty: the skin alone.
+[[nodiscard]] const std::string& part_behind(const Structure& s, const BoltJoints& j);
 [[nodiscard]] const layout::Ply& outer_ply(const layout::Stack& f);
 
 /// The load factors of a load case on the unit loads.

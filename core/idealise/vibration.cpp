@@ -71,6 +71,7 @@ std::vector<fem::MassMatrix> body_masses(const Structure& s)
     of(s.skin_body) = skin_mass(s);
     for (std::size_t k = 0; k < s.brackets.size(); ++k) of(s.brackets[k].body) = fem::frame_mass(s.brackets[k].frame, density(s.brackets[k].frame, s.layout->brackets[k].mass()));
     for (std::size_t k = 0; k < s.angles.size(); ++k) of(s.angles[k].body) = fem::frame_mass(s.angles[k].frame, density(s.angles[k].frame, s.layout->angles[k].bar.mass()));
+    for (std::size_t k = 0; k < s.plates.size(); ++k) of(s.plates[k].body) = fem::skin_mass(s.plates[k].plate.sheet, s.layout->plates[k].material.density * tonnes_mm3);
     if (s.item) of(s.item_body) = item_mass(*s.layout->item);
     return out;
 }

@@ -11,10 +11,10 @@ namespace {
 
 constexpr double hinge_zone = 150; ///< mm round hinges and latches; common practice, no source
 
-/// Radius of what bears on a bar: the head's side when the bar is the first ply, the nut's when it is the last.
-double bears(const Stack& s, const AngleBar& bar)
+/// Radius of what bears on a part: the head's side when the part is the first ply, the nut's when it is the last.
+double bears(const Stack& s, const std::string& part)
 {
-    const bool first = s.plies.front().part == bar.name, last = s.plies.back().part == bar.name;
+    const bool first = s.plies.front().part == part, last = s.plies.back().part == part;
     if (!first && !last) return s.hardware.hole / 2;
     const auto& washer = first ? s.hardware.head_washer : s.hardware.nut_washer;
     return (washer ? washer->diameter : s.hardware.across_flats) / 2;
@@ -34,7 +34,7 @@ void check_hole(Resolver& r, const Stack& s)
 void check_on_bar(Resolver& r, const Stack& s, const AngleBar& bar)
 {
     const Local at = local(bar, s.at);
-    const double washer = bears(s, bar);
+    const double washer = bears(s, bar.name);
     if (at.along < 0 || at.along > bar.length())
         r.error(s.where, s.name, fmt::format("{} is {:.0f} mm beyond the end of {}", s.name, at.along < 0 ? -at.along : at.along - bar.length(), bar.name), "move the hole or lengthen the part");
     else if (at.from_heel < bar.section.t || at.from_heel > bar.section.b)
@@ -166,6 +166,19 @@ void check_door_figures(Resolver& r)
         r.caution(fmt::format("a slam of {:g} m/s stopped in {:g} ms is gentle; doors of work vans are thrown shut at 1 m/s and more", d.slam_edge_speed / 1000, d.slam_stop * 1000));
 }
 
+void check_plates(Resolver& r)
+{
+    for (const Plate& p : r.out.plates) {
+        const std::vector<const Stack*> through = r.out.stacks_of(p);
+        if (through.empty()) r.error(p.where, "reinforcement.backing_plates." + p.name, "no fastener goes through it: nothing holds it to the skin");
+        for (const Stack* s : through) {
+            const double radius = bears(*s, p.name), free = std::min({s->at.x - p.low.x, p.high.x - s->at.x, s->at.y - p.low.y, p.high.y - s->at.y});
+            if (radius > free + 1e-9) r.error(s->where, s->name, fmt::format("washer, nut or head of {} (radius {:.1f} mm) hangs over the edge of {}: only {:.1f} mm are there", s->name, radius, p.name, free));
+        }
+        if (r.out.cavity > 0 && p.thickness > r.out.cavity) r.error(p.where, "reinforcement.backing_plates." + p.name, fmt::format("{:.0f} mm thick, and the cavity behind the skin is {:.0f} mm deep", p.thickness, r.out.cavity));
+    }
+}
+
 void check_cavity(Resolver& r)
 {
     for (const Angle& a : r.out.angles)
@@ -199,6 +212,8 @@ void check_geometry(Resolver& r)
             }
     for (const Angle& a : r.out.angles)
         for (const MemberEnd& e : a.ends) check_on_frame(r, e);
+    for (const Plate& p : r.out.plates)
+        for (const PlateFastener& f : p.fasteners) all.push_back(&f.stack);
     for (const Stack* s : all) {
         check_hole(r, *s);
         check_in_panel(r, *s);
@@ -210,6 +225,7 @@ void check_geometry(Resolver& r)
     check_door_figures(r);
     check_swing(r);
     check_cavity(r);
+    check_plates(r);
 }
 
 } // namespace thinskin::layout

@@ -185,6 +185,23 @@ struct Strap {
     [[nodiscard]] bool acts() const;     ///< both ends hang on something, and not both on the frame
 };
 
+/// A fastener of a plate's own. On the band of a frame member it holds the plate to the frame: plies plate and the frame's inner
+/// sheet; elsewhere it goes through skin and plate.
+struct PlateFastener { Stack stack; std::string side; };  ///< side of the frame; empty: through the skin
+
+/// A flat backing plate on the inner face of the skin.
+struct Plate {
+    std::string name;
+    catalogue::Material material;
+    double thickness = 0;
+    Point low, high;                     ///< lower left, upper right corner
+    std::vector<PlateFastener> fasteners;
+    base::Location where;
+    [[nodiscard]] bool holds(Point p) const { return p.x > low.x && p.x < high.x && p.y > low.y && p.y < high.y; }
+    [[nodiscard]] bool tied() const;     ///< by a fastener at least to the frame
+    [[nodiscard]] double mass() const;
+};
+
 struct Layout {
     const model::Case* source = nullptr;
     double width = 0, height = 0;
@@ -199,6 +216,7 @@ struct Layout {
     std::vector<Angle> angles;
     std::vector<Bracket> brackets;
     std::vector<Strap> straps;
+    std::vector<Plate> plates;
     std::optional<Item> item;
     std::optional<Door> door;
     double reinforcement_mass = 0;
@@ -207,6 +225,8 @@ struct Layout {
     struct NotCovered { std::string group, part, reason, lift_with; };
     std::vector<NotCovered> not_covered;
     [[nodiscard]] double hung_mass() const;                ///< item (nominal) and brackets
+    /// Fasteners that go through a plate: of outer parts, then its own.
+    [[nodiscard]] std::vector<const Stack*> stacks_of(const Plate& p) const;
     /// Fasteners that hold an outer part on the panel: of all brackets, then of the item's feet.
     [[nodiscard]] std::vector<const Stack*> outer_stacks() const;
     [[nodiscard]] bool nothing_hung() const { return brackets.empty() && !(item && !item->feet.empty()); }

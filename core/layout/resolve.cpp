@@ -7,8 +7,7 @@ namespace {
 void note_what_is_not_covered(Resolver& r)
 {
     const model::Reinforcement& more = r.source.reinforcement;
-    for (const auto& p : more.backing_plates) r.not_covered("reinforcement", p.name, "backing plates are not covered yet", "reinforcement.angles instead of the plate");
-    for (const auto& b : more.boards) r.not_covered("reinforcement", b.name, "boards are not covered yet", "reinforcement.angles instead of the board");
+    for (const auto& b : more.boards) r.not_covered("reinforcement", b.name, "the catalogue has no stiffness and no bending strength of wood: a board is left out", "reinforcement.backing_plates: a steel plate instead of the board");
     if (r.source.road && !r.source.road->pulse.empty() && !catalogue::base_pulse(r.source.road->pulse))
         r.error(r.source.road->at, "road.pulse", catalogue::no_such_row(catalogue::Lookup::base_pulse, r.source.road->pulse));
     if (r.source.road && !catalogue::road_surface(r.source.road->surface))
@@ -25,6 +24,7 @@ Result resolve(const model::Case& c)
     resolve_item(r);
     resolve_door(r);
     resolve_angles(r);      // before the brackets: stacks go through them
+    resolve_plates(r);
     resolve_brackets(r);
     resolve_feet(r);
     resolve_straps(r);

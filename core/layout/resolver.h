@@ -22,6 +22,7 @@ struct Resolver {
 
 void resolve_panel(Resolver& r);       ///< skin, edges, frames, ribs
 void resolve_angles(Resolver& r);      ///< copies shifted, ends mirrored, end stacks
+void resolve_plates(Resolver& r);      ///< after the angles, before the brackets: stacks go through them
 void resolve_brackets(Resolver& r);    ///< copies and mirrors expanded, stacks through everything at the point
 void resolve_straps(Resolver& r);      ///< after the brackets: their ends hang there
 void resolve_item(Resolver& r);
@@ -33,6 +34,8 @@ void check_geometry(Resolver& r);      ///< geometry that cannot be
 [[nodiscard]] Stack bracket_stack(Resolver& r, const Bracket& b, const model::Fastener& f, const std::string& path);
 [[nodiscard]] Stack end_stack(Resolver& r, const Angle& a, const MemberEnd& end, const model::EndFastener& f, const std::string& path);
 [[nodiscard]] Stack foot_stack(Resolver& r, const model::ItemFixing& f, const Ply& foot, const std::string& path);
+/// Own fastener of a plate: through skin and plate, or plate and frame.
+[[nodiscard]] PlateFastener plate_stack(Resolver& r, const Plate& p, const model::Fastener& f, const std::string& path);
 [[nodiscard]] std::string stack_line(const Stack& s);
 
 /// Copies shifted and mirrors reflected; an empty list with errors when the links are broken.

@@ -1,6 +1,7 @@
 #include "layout/resolver.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <fmt/core.h>
 #include <optional>
@@ -34,6 +35,16 @@ Ply bar_ply(const AngleBar& bar, Point p, Ply::Role role)
     nearer(ply, at.along, "end of " + bar.name);
     nearer(ply, bar.length() - at.along, "end of " + bar.name);
     nearer(ply, bar.section.b - at.from_heel, "toe of " + bar.name);
+    return ply;
+}
+
+Ply plate_ply(const Plate& plate, Point p)
+{
+    Ply ply{plate.name, Ply::Role::plate, plate.material, plate.thickness, INFINITY, ""};
+    nearer(ply, p.x - plate.low.x, "left edge of " + plate.name);
+    nearer(ply, plate.high.x - p.x, "right edge of " + plate.name);
+    nearer(ply, p.y - plate.low.y, "lower edge of " + plate.name);
+    nearer(ply, plate.high.y - p.y, "upper edge of " + plate.name);
     return ply;
 }
 
@@ -113,6 +124,12 @@ void add_ribs(const Layout& l, Stack& s)
         }
 }
 
+bool head_inside(const Resolver& r, const std::string& use)
+{
+    const auto kind = std::find_if(r.source.fastener_kinds.begin(), r.source.fastener_kinds.end(), [&](const model::FastenerKind& k) { return k.name == use; });
+    return kind != r.source.fastener_kinds.end() && kind->head == model::Face::inside;
+}
+
 /// Skin and what lies behind it at the point, then turned round when the head is inside.
 void finish(Resolver& r, Stack& s, const std::string& use, const std::string& path)
 {
@@ -120,9 +137,10 @@ void finish(Resolver& r, Stack& s, const std::string& use, const std::string& pa
     add_ribs(r.out, s);
     for (const Angle& a : r.out.angles)
         if (on_lying_leg(a.bar, s.at)) s.plies.push_back(bar_ply(a.bar, s.at, Ply::Role::angle));
+    for (const Plate& p : r.out.plates)
+        if (p.holds(s.at)) s.plies.push_back(plate_ply(p, s.at));
     if (s.plies.size() > 3) r.error(s.where, path, fmt::format("{} goes through two parts at once ({}); they cannot lie in one place", s.name, s.plies[2].part + ", " + s.plies[3].part));
-    const auto kind = std::find_if(r.source.fastener_kinds.begin(), r.source.fastener_kinds.end(), [&](const model::FastenerKind& k) { return k.name == use; });
-    if (kind != r.source.fastener_kinds.end() && kind->head == model::Face::inside) std::reverse(s.plies.begin(), s.plies.end());
+    if (head_inside(r, use)) std::reverse(s.plies.begin(), s.plies.end());
     s.line = stack_line(s);
 }
 
@@ -152,6 +170,41 @@ Stack bracket_stack(Resolver& r, const Bracket& b, const model::Fastener& f, con
     s.plies.push_back(bar_ply(b.leg, s.at, Ply::Role::leg));
     finish(r, s, f.use, path);
     return s;
+}
+
+namespace {
+
+/// The frame member on whose band a point lies; empty: on none.
+std::string band_of(const Layout& l, Point p)
+{
+    static constexpr std::array<const char*, 4> sides{"left", "right", "bottom", "top"};
+    const std::array<double, 4> off{p.x, l.width - p.x, p.y, l.height - p.y};
+    for (std::size_t i = 0; i < 4; ++i)
+        if (l.frames[i].given && off[i] <= l.frames[i].width) return sides[i];
+    return "";
+}
+
+} // namespace
+
+PlateFastener plate_stack(Resolver& r, const Plate& p, const model::Fastener& f, const std::string& path)
+{
+    PlateFastener out;
+    Stack& s = out.stack;
+    s.name = f.name;
+    s.owner = p.name;
+    s.at = {f.at.x.value, f.at.y.value};
+    s.where = f.where;
+    s.hardware = r.hardware(f.use, f.where, path + ".use");
+    out.side = band_of(r.out, s.at);
+    if (out.side.empty()) {
+        s.plies = {skin_ply(r.out, s.at), plate_ply(p, s.at)};
+        if (head_inside(r, f.use)) std::reverse(s.plies.begin(), s.plies.end());
+    } else {
+        s.plies.push_back(plate_ply(p, s.at));
+        if (r.out.frames[static_cast<std::size_t>(side_index(out.side))].inner) s.plies.push_back(frame_ply(r.out, out.side, s.at));
+    }
+    s.line = stack_line(s);
+    return out;
 }
 
 Stack end_stack(Resolver& r, const Angle& a, const MemberEnd& end, const model::EndFastener& f, const std::string& path)

@@ -85,7 +85,7 @@ Solved solve(const layout::Layout& l, const std::vector<results::LoadCase>& case
 
 std::vector<results::Check> all_rows(const layout::Layout& l, const results::Outcome& o)
 {
-    const checks::Demands d{&l, &o.fasteners, &o.members, &o.member_ends, &o.mounts, &o.joints, &o.skin, &o.vibration};
+    const checks::Demands d{&l, &o.fasteners, &o.members, &o.member_ends, &o.mounts, &o.joints, &o.skin, &o.vibration, &o.plate_rims};
     std::vector<results::Check> rows;
     for (auto part : {checks::fixing, checks::reinforcement, checks::bracket, checks::panel, checks::vibration, checks::not_covered_parts}) {
         const auto more = part(d);

@@ -1,6 +1,7 @@
 #include "base/sha256.h"
 #include "pipeline/assemble.h"
 
+#include <algorithm>
 #include <fmt/core.h>
 
 namespace thinskin::pipeline {
@@ -31,6 +32,10 @@ void model_assumptions(const layout::Layout& l, results::Outcome& o)
         o.assumptions.push_back({"ends of " + a.bar.name, "lie on the sheet of the frame they are fixed to, packed or joggled where the frame is deeper; pushed inward they bear on seal and body", "model", "not run"});
     }
     if (l.item) o.assumptions.push_back({"inertia of " + l.item->name, l.item->has_box ? "a uniform cuboid of its box about the given centre of mass" : "a point: without item.box its nodding and rocking come out too high", "model", "not run"});
+    for (const layout::Plate& p : l.plates) {
+        o.assumptions.push_back({p.name, "flat, lies on the skin without a gap; its bolts clamp the skin to it, elsewhere it only pushes", "model", "not run"});
+        if (p.tied()) o.assumptions.push_back({"fasteners of " + p.name + " on the frame", "the plate lies on the sheet of the frame, packed or joggled where the frame is deeper; pushed inward it bears on seal and body", "model", "not run"});
+    }
     if (l.door && l.door->has_slam) o.assumptions.push_back({"rebound of a slammed door", "0.3 of its speed", "engineering judgement", "not run"});
     if (l.door && l.item && !l.item->has_box) o.assumptions.push_back({"own inertia of the item in a slam", "left out: its box is not given", "item.box", "not run"});
 }
@@ -38,6 +43,10 @@ void model_assumptions(const layout::Layout& l, results::Outcome& o)
 void frame_assumptions(const layout::Layout& l, results::Outcome& o)
 {
     static const char* sides[] = {"left", "right", "bottom", "top"};
+    for (std::size_t i = 0; i < 4; ++i)
+        for (const layout::Plate& p : l.plates)
+            if (l.frames[i].given && l.frames[i].seen == model::Seen::assumed && std::any_of(p.fasteners.begin(), p.fasteners.end(), [&](const layout::PlateFastener& f) { return f.side == sides[i]; }))
+                o.cautions.push_back(fmt::format("the frame member at the {} edge of {} is only assumed; look or tap before you drill", sides[i], p.name));
     for (std::size_t i = 0; i < 4; ++i)
         for (const layout::Angle& a : l.angles)
             for (const layout::MemberEnd& e : a.ends)
@@ -66,6 +75,8 @@ results::Outcome outcome_of_case(const model::Case& c, const layout::Layout& l)
     for (const layout::Strap& s : l.straps)
         for (const layout::StrapEnd& e : s.ends)
             for (const layout::Stack& f : e.fasteners) o.stacks.push_back({f.name, f.line});
+    for (const layout::Plate& p : l.plates)
+        for (const layout::PlateFastener& f : p.fasteners) o.stacks.push_back({f.stack.name, f.stack.line});
     o.weight.reinforcement_kg = l.reinforcement_mass;
     if (l.door) o.weight.door_kg = l.door->mass;
     o.weight.total_kg = o.weight.item_kg + o.weight.brackets_kg + o.weight.reinforcement_kg + o.weight.door_kg;

@@ -136,6 +136,11 @@ template <class Row> Json door_force(const Row& r)
     return {{"name", r.name}, {"state", r.state}, {"load_case", r.load_case}, {"force_N", r.force_N}};
 }
 
+Json plate_rim(const results::RimStress& r)
+{
+    return {{"plate", r.plate}, {"load_case", r.load_case}, {"stress_MPa", r.stress_MPa}, {"swing_MPa", r.swing_MPa}, {"at_mm", r.at_mm}};
+}
+
 Json contact(const results::Contact& c)
 {
     return {{"part", c.part}, {"load_case", c.load_case}, {"resultant_N", c.resultant_N}, {"at_mm", c.at_mm}};
@@ -217,6 +222,7 @@ void add_forces(Json& j, const Outcome& o)
     j["mounts"] = list(o.mounts, mount);
     j["joints"] = list(o.joints, joint);
     j["contacts"] = list(o.contacts, contact);
+    j["plate_rims"] = list(o.plate_rims, plate_rim);
     j["load_path"] = list(o.load_path, [](const results::PathStep& p) { return Json{{"from", p.from}, {"to", p.to}, {"force_N", p.force_N}}; });
     j["load_path_case"] = o.load_path_case;
     j["gauges"] = list(o.gauges, gauge);

@@ -47,6 +47,7 @@ struct FastenerForce {
     std::string difference;                ///< decomposition in newtons where hand and solver differ by more than 1.5
     double skin_share_N = 0;               ///< part of the pull that goes into skin bending
     double spread_tension_N = 0;           ///< largest tension over the skin-stiffness runs (times 0, 1, 3)
+    double rim_pull_N = 0;                 ///< what a backing plate hands to the skin round this fastener, largest over the skin-stiffness runs
     double own_pull_N = 0;                 ///< the bracket's pull on what is behind this fastener: tension less the contact beside it
     bool rare = false;                     ///< in a load case of its own (item.loads): not a road state, not counted as repeated
     bool stands = true;                    ///< false: needs the large-deflection solution, see why_not
@@ -81,6 +82,8 @@ struct EndForce {
 struct MountForce { std::string name, load_case; Vec3 force_N{}; Vec3 moment_Nm{}; bool stands = true; std::string why_not; };                  ///< of the item on the arm
 struct JointForce { std::string name, part, load_case; Vec3 force_N{}; Vec3 moment_Nm{}; bool stands = true; std::string why_not; };          ///< arm-leg, brace-leg, brace-arm
 struct Contact { std::string part, load_case; double resultant_N = 0; std::array<double, 2> at_mm{}; };
+/// Skin beside the rim of a backing plate: stress across the rim on its worse face, and its largest change from the parked state.
+struct RimStress { std::string plate, load_case; double stress_MPa = 0, swing_MPa = 0; std::array<double, 2> at_mm{}; bool rare = false, stands = true; std::string why_not; };
 struct PathStep { std::string from, to; double force_N = 0; };
 struct GaugeMove { std::string name, load_case; Vec3 displacement_mm{}; std::string relative_to; };
 struct HingeForce { std::string name, state, load_case; Vec3 force_N{}; };  ///< on the door
@@ -224,6 +227,7 @@ struct Outcome {
     std::vector<MountForce> mounts;
     std::vector<JointForce> joints;
     std::vector<Contact> contacts;
+    std::vector<RimStress> plate_rims;
     std::vector<PathStep> load_path;
     std::string load_path_case;
     std::vector<GaugeMove> gauges;

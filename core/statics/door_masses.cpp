@@ -69,6 +69,7 @@ std::vector<DoorMass> door_masses(const layout::Layout& l, double mass_tolerance
     for (const layout::Bracket& b : l.brackets) add_bracket(out, b);
     for (const layout::Angle& a : l.angles) out.push_back({Kind::reinforcement, a.bar.name, a.bar.mass(), centre(a.bar)});
     for (const layout::Strap& s : l.straps) out.push_back({Kind::reinforcement, s.name, s.mass(), {(s.from[0] + s.to[0]) / 2, (s.from[1] + s.to[1]) / 2, (s.from[2] + s.to[2]) / 2}});
+    for (const layout::Plate& p : l.plates) out.push_back({Kind::reinforcement, p.name, p.mass(), {(p.low.x + p.high.x) / 2, (p.low.y + p.high.y) / 2, -l.skin.core - p.thickness / 2}});
     if (l.source)
         for (const model::PanelMass& m : l.source->masses) out.push_back({Kind::reinforcement, "mass on the skin", m.mass.value, {m.at.x.value, m.at.y.value, 0}});
     return out;
