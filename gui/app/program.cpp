@@ -87,7 +87,7 @@ void Program::rows_anew()
     groups_ = group_rows(*a->outcome(), o.compare_with);
     rows_ = margin_rows(*a->outcome(), o);
     cases_ = load_case_rows(*a->outcome());
-    if (s_.check.empty() && !rows_.empty()) {
+    if (s_.follow_governing && !rows_.empty()) {
         s_.check = rows_.front().check_id;
         s_.check_case = rows_.front().load_case;
     }
@@ -112,12 +112,14 @@ void Program::choose(const drawing::Part& part)
     if (r == rows_.end()) // a fastener: its rows are its bracket's, the title ends in its name
         r = std::find_if(rows_.begin(), rows_.end(), [&name](const MarginRow& m) { return m.title.size() > name.size() && m.title.compare(m.title.size() - name.size(), name.size(), name) == 0 && m.title[m.title.size() - name.size() - 1] == ' '; });
     if (r == rows_.end()) return;
+    s_.follow_governing = false;
     s_.check = r->check_id;
     s_.check_case = r->load_case;
 }
 
 void Program::choose_margin(const std::string& check, const std::string& load_case)
 {
+    s_.follow_governing = false;
     s_.check = check;
     s_.check_case = load_case;
     if (!drawn() || !drawn()->analysis.layout) return;

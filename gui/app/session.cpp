@@ -47,6 +47,7 @@ void show_document(Session& s, Document d)
     s.results = {};
     s.posted = 0;
     s.part.reset();
+    s.follow_governing = true;
     s.check.clear();
     s.check_case.clear();
     s.load_case.clear();

@@ -31,6 +31,7 @@ struct Session {
     // What is chosen on the screen.
     std::optional<drawing::Part> part;
     std::string check, check_case;              ///< the chosen margin
+    bool follow_governing = true;               ///< nobody chose one yet: it is the governing one
     std::string load_case;                      ///< on the drawing; empty: the load path's
     std::string group;                          ///< only this group in the list; empty: all
     bool contours = true, forces = true, dimensions = false, compare = true;

@@ -153,7 +153,7 @@ private:
     {
         if (p.kind == PartKind::load && !o_.loads) return false;
         if (o_.manner != Manner::ghost) return true;
-        return p.kind == PartKind::bracket || p.kind == PartKind::fastener || p.kind == PartKind::angle || p.kind == PartKind::item || p.kind == PartKind::end_fixing || p.kind == PartKind::strap;
+        return p.kind == PartKind::bracket || p.kind == PartKind::fastener || p.kind == PartKind::angle || p.kind == PartKind::item || p.kind == PartKind::mass_centre || p.kind == PartKind::end_fixing || p.kind == PartKind::strap;
     }
 
     [[nodiscard]] ImU32 colour(const drawing::Part& p, Style s) const
