@@ -7,6 +7,7 @@
 #include "report/text.h"
 #include "single_loss.h"
 #include "studies/effects.h"
+#include "studies/grid_error.h"
 
 #include <cstdlib>
 #include <fmt/format.h>
@@ -48,6 +49,7 @@ Printed check_case(const model::Case& c, const CheckOptions& options, pipeline::
         fmt::print(stderr, "{}: error: no result and no reason for it; please report this\n", c.file);
         return {Exit::not_solved, ""};
     }
+    if (options.detail || options.json) studies::add_grid_error(c, *a.outcome, interrupt.token());
     if (options.detail) studies::add_effects(c, workspace, *a.outcome, interrupt.token()); // a few more runs of the same case
     if (interrupt.requested()) return {Exit::interrupted, ""};
     if (options.strict) pipeline::apply_strict(*a.outcome);
@@ -59,9 +61,10 @@ Printed check_case(const model::Case& c, const CheckOptions& options, pipeline::
 Printed check_file(const std::string& path, const CheckOptions& options, pipeline::Workspace& workspace, const Interrupt& interrupt)
 {
     log("reading " + path);
-    const casefile::ReadResult read = casefile::read_file(path);
+    casefile::ReadResult read = casefile::read_file(path);
     print_diagnostics(read.diagnostics);
     if (!read.value || base::has_errors(read.diagnostics)) return bad_case(path, read.diagnostics, options);
+    if (!options.grid.empty()) read.value->grid = model::grid_size(options.grid);
     return check_case(*read.value, options, workspace, interrupt);
 }
 

@@ -12,12 +12,13 @@ struct CheckOptions {
     std::vector<std::string> files;
     bool json = false, detail = false, strict = false, single_loss = false;
     double rust_mm = 0.1;
+    std::string grid;                       ///< normal, quick, fine; empty: as the case says
 };
 [[nodiscard]] Exit run_check(const CheckOptions& options);
 
 /// Writes record.html, result.json (as check --json) and case.yaml (the bytes that were checked) into `folder`, which is made if it
 /// is not there; files of these names are overwritten, and it says so. Ends as check does.
-struct RecordOptions { std::string file, folder, date; bool strict = false, detail = false, single_loss = false; double rust_mm = 0.1; }; ///< date: YYYY-MM-DD, empty: a line to fill in
+struct RecordOptions { std::string file, folder, date, grid; bool strict = false, detail = false, single_loss = false; double rust_mm = 0.1; }; ///< date: YYYY-MM-DD, empty: a line to fill in
 [[nodiscard]] Exit run_record(const RecordOptions& options);
 
 struct CatalogueOptions { std::string table; };                              ///< empty: the list of tables

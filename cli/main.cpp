@@ -47,6 +47,12 @@ void add_single_loss(CLI::App& c, bool& on, double& rust_mm)
     c.add_option("--rust", rust_mm, "with --single-loss: mm of skin that rust takes (default 0.1, engineering judgement); 0 leaves rust out")->check(CLI::Range(0.0, 10.0))->check(not_nan, "");
 }
 
+/// The grid of the skin, for this run.
+void add_grid(CLI::App* c, std::string& grid)
+{
+    c->add_option("--grid", grid, "grid of the skin instead of the case's: spacing 45, 30 or 20 mm")->check(CLI::IsMember({"quick", "normal", "fine"}));
+}
+
 void add_check(CLI::App& app, Parsed& p)
 {
     CLI::App* c = command(app, p, "check", "Margins of one or more cases, the governing one first", [&p] { return cli::run_check(p.check); });
@@ -55,6 +61,7 @@ void add_check(CLI::App& app, Parsed& p)
     c->add_flag("--detail", p.check.detail, "every row and force, clauses, inputs, hand sums, solver time");
     c->add_flag("--strict", p.check.strict, "what passes on judgement counts as not covered");
     add_single_loss(*c, p.check.single_loss, p.check.rust_mm);
+    add_grid(c, p.check.grid);
     c->footer("\n" + std::string(exit_codes) + "\n\n" + std::string(base::caution_text));
 }
 
@@ -63,6 +70,7 @@ void add_record(CLI::App& app, Parsed& p)
     CLI::App* c = command(app, p, "record", "Write the job record: a page to print, the result as JSON, a copy of the case", [&p] { return cli::run_record(p.record); });
     c->add_option("CASE", p.record.file, "case file (YAML)")->required();
     c->add_option("-o,--output", p.record.folder, "folder for record.html, result.json and case.yaml; files of these names are overwritten")->required();
+    add_grid(c, p.record.grid);
     c->add_option("--date", p.record.date, "date on the record, YYYY-MM-DD; without it a line to fill in");
     c->add_flag("--detail", p.record.detail, "run the case again for each assumption at its bad end: what it does to the governing margin");
     c->add_flag("--strict", p.record.strict, "what passes on judgement counts as not covered");

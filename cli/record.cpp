@@ -10,6 +10,7 @@
 #include "report/json.h"
 #include "single_loss.h"
 #include "studies/effects.h"
+#include "studies/grid_error.h"
 
 #include <array>
 #include <filesystem>
@@ -107,6 +108,7 @@ Exit record_case(const model::Case& c, const RecordOptions& options)
     if (base::has_errors(a.diagnostics)) return Exit::bad_case;
     if (!a.outcome) return refuse(Exit::not_solved, c.file + ": no result and no reason for it; please report this");
     if (options.detail) studies::add_effects(c, workspace, *a.outcome, interrupt.token());
+    studies::add_grid_error(c, *a.outcome, interrupt.token());
     if (interrupt.requested()) return refuse(Exit::interrupted, "stopped; nothing is written");
     if (options.strict) pipeline::apply_strict(*a.outcome);
     if (options.single_loss && !run_single_loss(c, workspace, *a.outcome, options.rust_mm, options.strict, interrupt)) return refuse(Exit::interrupted, "stopped; nothing is written");
@@ -128,9 +130,10 @@ Exit run_record(const RecordOptions& options)
     if (!options.date.empty() && !is_date(options.date))
         return refuse(Exit::bad_command, fmt::format("--date: expected a day such as 2026-03-31, found \"{}\"", options.date));
     log("reading " + options.file);
-    const casefile::ReadResult read = casefile::read_file(options.file);
+    casefile::ReadResult read = casefile::read_file(options.file);
     print_diagnostics(read.diagnostics);
     if (!read.value || base::has_errors(read.diagnostics)) return Exit::bad_case;
+    if (!options.grid.empty()) read.value->grid = model::grid_size(options.grid);
     return record_case(*read.value, options);
 }
 

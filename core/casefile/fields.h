@@ -65,7 +65,7 @@ template <class V> void fields(V& v, model::Case& c)
     v("pressures", c.pressures);
     v("masses", c.masses);
     v("gauges", c.gauges);
-    v.inside("analysis", [&] { v("skin", c.skin); });
+    v.inside("analysis", [&] { v("skin", c.skin), v("grid", c.grid); });
 }
 
 } // namespace thinskin::casefile

@@ -79,6 +79,19 @@ template <class V> void fields(V& v, model::Rib& r)
     v.ends("ends", r.ends, r.from, r.to);
 }
 
+template <class V> void fields(V& v, model::OpeningEdge& e)
+{
+    v("section", e.section);
+    v("material", e.material);
+}
+
+template <class V> void fields(V& v, model::Opening& o)
+{
+    v("name", o.name);
+    v("box", o.box);
+    v("edge", o.edge);
+}
+
 template <class V> void fields(V& v, model::Cavity& c)
 {
     v("depth", c.depth);
@@ -102,6 +115,7 @@ template <class V> void fields(V& v, model::Panel& p)
     v.frames("frame", p.frame);
     v("cavity", p.cavity);
     v("ribs", p.ribs);
+    v("openings", p.openings);
 }
 
 template <class V> void fields(V& v, model::HingeEvidence& e)

@@ -72,6 +72,12 @@ std::vector<Row> panel_rows()
             .assumed("assumed", "nobody says that the rib was seen or tapped"),
         block("panel.ribs[].ends", "What holds its ends.").shared("<ends>")
             .assumed("{to: none}", "no end fixing is given: the rib stops where it is drawn"),
+        blocks("panel.openings", "Windows and access holes that the skin has: rectangles without sheet."),
+        text("panel.openings[].name", "Name in all tables.").required(),
+        block("panel.openings[].box", "Outline of the cut-out.").required().shared("<box2>"),
+        block("panel.openings[].edge", "Section joined to the skin all round the cut-out. Not given: the edge is free."),
+        of(Type::section, "panel.openings[].edge.section", "Section, such as flat 20x2, which stands on its edge.").required(),
+        text("panel.openings[].edge.material", "Grade, a row of the material catalogue.").required(),
     };
 }
 

@@ -165,6 +165,7 @@ std::vector<Row> load_rows()
         word("gauges[].relative_to", {"frame", "body"}, "What the movement is measured from.").fallback("frame"),
         block("analysis", "How the skin is solved."),
         word("analysis.skin", {"automatic", "linear", "large_deflection"}, "Automatic: large deflection where linear theory does not stand.").fallback("automatic"),
+        word("analysis.grid", {"normal", "quick", "fine"}, "Grid of the skin: spacing 30, 45 or 20 mm.").fallback("normal"),
     };
 }
 

@@ -128,6 +128,7 @@ void check_names(RuleKit& k)
     std::vector<NameAt> members, brackets, fasteners, gauges;
     const auto& r = k.c.reinforcement;
     names_in(k.c.panel.ribs, "panel.ribs", members);
+    names_in(k.c.panel.openings, "panel.openings", members);
     names_in(r.angles, "reinforcement.angles", members);
     names_in(r.backing_plates, "reinforcement.backing_plates", members);
     names_in(r.straps, "reinforcement.straps", members);

@@ -45,6 +45,16 @@ void draw_rib(const layout::Rib& r, Canvas& e, Canvas& s, double skin)
     s.rectangle(part, Style::hidden, {-skin - r.section.h, y0}, {-skin, y1});
 }
 
+/// Outline with thin diagonals, as openings are drawn; in the side view the two ends of the cut.
+void draw_opening(const layout::Opening& o, Canvas& e, Canvas& s, double skin)
+{
+    const Part part{PartKind::skin, o.name};
+    e.rectangle(part, Style::visible, o.low, o.high);
+    e.line(part, Style::thin, o.low, o.high);
+    e.line(part, Style::thin, {o.low.x, o.high.y}, {o.high.x, o.low.y});
+    for (const double y : {o.low.y, o.high.y}) s.line(part, Style::hidden, {-skin, y}, {0, y});
+}
+
 /// The pieces of a circle that lie on the panel.
 void clipped_circle(const layout::Layout& l, Canvas& e, const Part& part, Point c, double radius)
 {
@@ -78,6 +88,7 @@ void draw_panel(const layout::Layout& l, Canvas& e, Canvas& s, double h)
     }
     // Seen from the left edge, the left frame member hides what is behind the skin.
     if (depth > 0) s.rectangle({PartKind::frame, "left"}, Style::thin, {-l.skin.nominal - depth, 0}, {-l.skin.nominal, l.height});
+    for (const layout::Opening& o : l.openings) draw_opening(o, e, s, l.skin.nominal);
     for (const layout::Rib& r : l.ribs) draw_rib(r, e, s, l.skin.nominal);
     axis(s, skin, {0, 0}, {0, l.height}, h);
 }

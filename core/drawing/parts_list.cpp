@@ -50,6 +50,8 @@ public:
     void behind()
     {
         const double z = -l_.skin.nominal;
+        for (const layout::Opening& o : l_.openings)
+            row({PartKind::skin, o.name}, o.name, fmt::format("opening, {} x {} mm from {}, {}", mm(o.high.x - o.low.x), mm(o.high.y - o.low.y), place(o.low), o.stiffened ? "edge stiffened" : "edge free"), "", {{(2 * o.low.x + o.high.x) / 3, (o.low.y + o.high.y) / 2}}, {});
         for (const layout::Rib& r : l_.ribs)
             row({PartKind::rib, r.name}, r.name, fmt::format("rib, {}, {}, from {} to {} mm; {}", r.section.designation, r.material.name, place(r.from), place(r.to), seen(r.seen)), r.name,
                 {middle(r.from, r.to, 0.7)}, {});

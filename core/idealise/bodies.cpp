@@ -59,8 +59,23 @@ std::string skin_key(const fem::SkinModel& m)
     for (const fem::EdgeHold& e : m.edges) key += fmt::format(" {} {:a}", static_cast<int>(e.kind), e.rotational_stiffness);
     for (const fem::RibModel& r : m.ribs)
         key += fmt::format(" {:a} {:a} {:a} {:a} {:a} {:a} {:a} {:a} {:a} {:a}", r.from[0], r.from[1], r.to[0], r.to[1], r.E, r.A, r.I_normal, r.I_lateral, r.J, r.offset_z);
+    for (const fem::Opening& o : m.openings) key += fmt::format(" o {:a} {:a} {:a} {:a}", o.x0, o.y0, o.x1, o.y1);
     return key;
 }
+
+} // namespace
+
+double grid_spacing(model::GridSize size)
+{
+    switch (size) {
+    case model::GridSize::quick: return 45;
+    case model::GridSize::normal: return 30;
+    case model::GridSize::fine: return 20;
+    }
+    return 30;
+}
+
+namespace {
 
 BracketBody bracket_body(const Structure& s, const layout::Bracket& b)
 {
@@ -159,6 +174,7 @@ void build_skin(Structure& s, SkinCache& cache)
     for (std::size_t i = 0; i < 4; ++i) m.edges[i] = {hold(l.edges[i].kind), l.edges[i].rotational_stiffness.value};
     m.in_plane_fixed = l.in_plane_fixed;
     for (const layout::Rib& r : l.ribs) m.ribs.push_back(rib_model(l, r));
+    for (const layout::Opening& o : l.openings) m.openings.push_back({o.name, o.low.x, o.low.y, o.high.x, o.high.y});
     if (s.options.door_frame) put_on_door_frame(l, m);
     const std::string key = skin_key(m);
     if (cache.key != key) {

@@ -28,19 +28,30 @@ bool under(const std::vector<Disc>& discs, double x, double y)
     return std::any_of(discs.begin(), discs.end(), [&](const Disc& d) { return std::hypot(d.at.x - x, d.at.y - y) < d.radius; });
 }
 
-/// Where the skin's fields are read: grid nodes outside the washers, and a ring round each washer.
+/// At the corner of an opening the stress of elastic theory is without bound: within a grid spacing of it no figure is read.
+bool at_a_corner(const Structure& s, double x, double y)
+{
+    const double reach = 1.01 * s.options.grid_spacing;
+    return std::any_of(s.layout->openings.begin(), s.layout->openings.end(), [&](const layout::Opening& o) {
+        const double dx = std::min(std::abs(x - o.low.x), std::abs(x - o.high.x)), dy = std::min(std::abs(y - o.low.y), std::abs(y - o.high.y));
+        return dx < reach && dy < reach;
+    });
+}
+
+/// Where the skin's fields are read: grid nodes outside washers, openings and their corners, and a ring round each washer.
 std::vector<layout::Point> sample_points(const Structure& s)
 {
     const std::vector<Disc> discs = washers(s);
     std::vector<layout::Point> out;
     for (double x : s.skin->grid.x)
         for (double y : s.skin->grid.y)
-            if (!under(discs, x, y)) out.push_back({x, y});
+            if (!under(discs, x, y) && !fem::in_opening(s.skin->model, x, y) && !at_a_corner(s, x, y)) out.push_back({x, y});
+    for (const model::PanelForce& f : s.layout->source->forces) out.push_back({f.at.x.value, f.at.y.value}); // the peak, on any grid
     for (const Disc& d : discs)
         for (int k = 0; k < 12; ++k) {
             const double angle = std::numbers::pi * k / 6, r = 1.02 * d.radius;
             const layout::Point p{d.at.x + r * std::cos(angle), d.at.y + r * std::sin(angle)};
-            if (p.x > 0 && p.y > 0 && p.x < s.layout->width && p.y < s.layout->height && !under(discs, p.x, p.y)) out.push_back(p);
+            if (p.x > 0 && p.y > 0 && p.x < s.layout->width && p.y < s.layout->height && !under(discs, p.x, p.y) && !fem::in_opening(s.skin->model, p.x, p.y)) out.push_back(p);
         }
     return out;
 }

@@ -111,6 +111,9 @@ struct Structure {
     double mid_z = 0;                    ///< where shear and contact act: the skin's mid-plane
 };
 
+/// Spacing of the skin's grid, mm (`analysis.grid`).
+[[nodiscard]] double grid_spacing(model::GridSize size);
+
 /// Keeps the skin's factor between calls.
 struct SkinCache {
     std::string key;

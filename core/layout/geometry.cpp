@@ -222,6 +222,7 @@ void check_geometry(Resolver& r)
     check_spacing(r, all);
     if (r.out.item) check_item(r);
     check_points(r);
+    check_openings(r);
     check_door_figures(r);
     check_swing(r);
     check_cavity(r);

@@ -202,6 +202,18 @@ struct Plate {
     [[nodiscard]] double mass() const;
 };
 
+/// A rectangle without sheet; the sections round a stiffened one are ribs of their own.
+struct Opening {
+    std::string name;
+    Point low, high;
+    bool stiffened = false;
+    base::Location where;
+    /// From a point to the outline; negative inside.
+    [[nodiscard]] double distance(Point p) const;
+    /// True when the rectangle from a to b and the opening have area in common.
+    [[nodiscard]] bool overlaps(Point a, Point b) const;
+};
+
 struct Layout {
     const model::Case* source = nullptr;
     double width = 0, height = 0;
@@ -213,6 +225,7 @@ struct Layout {
     std::array<Frame, 4> frames;         ///< index = int(model::Side)
     double cavity = 0;
     std::vector<Rib> ribs;
+    std::vector<Opening> openings;
     std::vector<Angle> angles;
     std::vector<Bracket> brackets;
     std::vector<Strap> straps;

@@ -54,6 +54,7 @@ void resolve_panel(Resolver& r)
     for (std::size_t i = 0; i < 4; ++i)
         if (p.frame[i]) r.out.frames[i] = frame(r, *p.frame[i], static_cast<int>(i));
     for (std::size_t i = 0; i < p.ribs.size(); ++i) resolve_rib(r, p.ribs[i], i);
+    resolve_openings(r);
     if (p.skin.crown.value > 0) r.not_covered("panel", "crown of the skin", fmt::format("a skin with a crown of {} is not flat; its shape and its snapping through are not in the model", p.skin.crown.text), "panel.skin.crown: 0 mm");
     if (p.kind == model::PanelKind::sliding_door || p.kind == model::PanelKind::top_hinged_door)
         for (const char* group : {"fixing", "reinforcement", "bracket", "panel", "door"})

@@ -20,7 +20,8 @@ struct Resolver {
     [[nodiscard]] Hardware hardware(const std::string& use, const base::Location& at, const std::string& path);
 };
 
-void resolve_panel(Resolver& r);       ///< skin, edges, frames, ribs
+void resolve_panel(Resolver& r);       ///< skin, edges, frames, ribs, openings
+void resolve_openings(Resolver& r);    ///< after the ribs: a stiffened edge adds its own
 void resolve_angles(Resolver& r);      ///< copies shifted, ends mirrored, end stacks
 void resolve_plates(Resolver& r);      ///< after the angles, before the brackets: stacks go through them
 void resolve_brackets(Resolver& r);    ///< copies and mirrors expanded, stacks through everything at the point
@@ -29,6 +30,7 @@ void resolve_item(Resolver& r);
 void resolve_feet(Resolver& r);        ///< after the angles: the stacks go through them
 void resolve_door(Resolver& r);
 void check_geometry(Resolver& r);      ///< geometry that cannot be
+void check_openings(Resolver& r);      ///< nothing stands on, or is screwed into, an opening
 
 /// Fills in the stack's plies, gap and printed line for a hole at `at` through everything that lies there.
 [[nodiscard]] Stack bracket_stack(Resolver& r, const Bracket& b, const model::Fastener& f, const std::string& path);

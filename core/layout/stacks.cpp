@@ -25,6 +25,7 @@ Ply skin_ply(const Layout& l, Point p)
     nearer(ply, l.width - p.x, "right edge of the panel");
     nearer(ply, p.y, "bottom edge of the panel");
     nearer(ply, l.height - p.y, "top edge of the panel");
+    for (const Opening& o : l.openings) nearer(ply, o.distance(p), "edge of " + o.name);
     return ply;
 }
 

@@ -25,6 +25,9 @@ enum class PanelKind { door, wall, sliding_door, top_hinged_door };
 enum class Faces { rear, front, left, right };
 enum class InPlane { fixed, movable };
 enum class SkinTheory { automatic, linear, large_deflection };
+enum class GridSize { normal, quick, fine };
+[[nodiscard]] constexpr const char* name(GridSize size) { return size == GridSize::quick ? "quick" : size == GridSize::fine ? "fine" : "normal"; }
+[[nodiscard]] inline GridSize grid_size(const std::string& word) { return word == "quick" ? GridSize::quick : word == "fine" ? GridSize::fine : GridSize::normal; }
 enum class Seen { seen, tapped, assumed };
 enum class Side { left, right, bottom, top };
 enum class Way { left, right, up, down };        ///< which way a leg on the skin points from its heel
@@ -95,6 +98,11 @@ struct Rib {
 
 struct Cavity { Quantity depth; std::string inner_panel; };
 
+struct Box2 { Point2 from; Point2 size; };
+/// A window or access hole; without an edge section its edge is free.
+struct OpeningEdge { std::string section, material; Location at; };
+struct Opening { std::string name; Box2 box; std::optional<OpeningEdge> edge; Location at; };
+
 struct Panel {
     PanelKind kind = PanelKind::door;
     Faces faces = Faces::rear;
@@ -105,6 +113,7 @@ struct Panel {
     std::array<std::optional<Frame>, 4> frame; ///< per edge; one `frame:` block fills all four
     std::optional<Cavity> cavity;
     std::vector<Rib> ribs;
+    std::vector<Opening> openings;
     Location at;
 };
 
@@ -213,7 +222,6 @@ struct Angle {
     Location at;
 };
 
-struct Box2 { Point2 from; Point2 size; };
 struct BackingPlate { std::string name; Box2 box; Quantity thickness; std::string material; Face face = Face::inside; std::vector<Fastener> fasteners; Location at; };
 struct Strap { std::string name; Point3 from, to; std::string section, material; Quantity slack; Ends ends; Location at; };
 struct Board { std::string name; Box2 box; Quantity thickness; std::string wood; Face face = Face::inside; std::vector<Fastener> fasteners; Location at; };
@@ -254,6 +262,7 @@ struct Case {
     std::vector<PanelMass> masses;
     std::vector<Gauge> gauges;
     SkinTheory skin = SkinTheory::automatic;
+    GridSize grid = GridSize::normal;
     std::map<std::string, std::string> measured_from;  ///< key path -> offcut | hole_lip | ultrasonic | scales | drawing | assumed
     std::vector<DefaultTaken> defaults;
 };

@@ -63,7 +63,7 @@ Solved solve(const layout::Layout& l, const std::vector<results::LoadCase>& case
 {
     Watch watch;
     Solved s;
-    s.structure = idealise::build(l, {}, w.skin);
+    s.structure = idealise::build(l, {.grid_spacing = idealise::grid_spacing(l.source->grid)}, w.skin);
     t.bodies_ms = watch.lap();
     s.solution = idealise::solve(*s.structure, cases, w.columns, stop);
     t.condense_ms = watch.lap();

@@ -270,6 +270,9 @@ void add_tail(Json& j, const Outcome& o)
     j["balance"] = balance(o.balance);
     j["grid"] = {{"nodes", o.grid.nodes}, {"unknowns", o.grid.unknowns}, {"joints", o.grid.joints}, {"spacing_mm", o.grid.spacing_mm},
                  {"error_estimate", o.grid.error_estimate}};
+    const auto part = [](const std::optional<double>& x) { return x ? Json(*x) : Json(nullptr); };
+    const results::GridError& e = o.grid.error;
+    j["grid"]["errors"] = {{"deflection", part(e.deflection)}, {"peak_stress", part(e.peak_stress)}, {"governing_demand", part(e.governing_demand)}};
     j["assumptions"] = list(o.assumptions, assumption);
     j["cautions"] = o.cautions;
     j["see_to_on_the_vehicle"] = see_to_on_the_vehicle;

@@ -116,7 +116,7 @@ std::string balance_lines(const Outcome& o, const TextOptions& t)
 {
     if (o.balance.bodies.empty()) return "";
     std::string s = heading("Balance") + fmt::format("  forces and moments balance to {:.1e} of the load (limit 1e-08)\n", o.balance.worst_relative_error);
-    if (!t.detail) return s;
+    if (!t.detail) return s + "  error of the grid: not run; --detail works it out on a second one\n";
     Table table({{"body"}, {"load case"}, {"force error", Align::right}, {"moment error", Align::right}});
     for (const results::BodyBalance& b : o.balance.bodies)
         table.row({b.body, b.load_case, fmt::format("{:.1e}", b.force_error), fmt::format("{:.1e}", b.moment_error)});

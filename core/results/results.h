@@ -159,7 +159,9 @@ struct Weight { double item_kg = 0, brackets_kg = 0, reinforcement_kg = 0, door_
 
 struct DoorRatios { double moment = 0, hinge_couple = 0, inertia = 0, slam_force = 0; bool known = false; };
 
-struct Grid { int nodes = 0, unknowns = 0, joints = 0; double spacing_mm = 0; std::string error_estimate = "not run"; };
+/// Relative errors of the figures by the grid, from a second grid; absent: no such figure on one of the two.
+struct GridError { double other_spacing_mm = 0; std::optional<double> deflection, peak_stress, governing_demand; };
+struct Grid { int nodes = 0, unknowns = 0, joints = 0; double spacing_mm = 0; std::string error_estimate = "not run"; GridError error{}; };
 
 struct StackLine { std::string fastener, line; };  ///< "head | leg 4.0 | skin 0.76 | angle 4.0 | nut"
 

@@ -27,6 +27,9 @@ panel:
     - {name: upright, from: [100 mm, 0 mm], to: [100 mm, 1520 mm], section: hat 40x25x1.0, material: DC04, lying: left, seen: seen,
        ends: {bottom: {to: none}, top: {to: frame, rotational_stiffness: 500 N*m/rad, fasteners: [{name: T1, at: [100 mm, 1500 mm], use: M6}]}}}
     - {name: bare, from: [10 mm, 10 mm], from_from: drawing, to: [90 mm, 20 mm], section: flat 20x2, material: DC04}
+  openings:
+    - {name: window, box: {from: [200 mm, 1100 mm], size: [300 mm, 250 mm]}, edge: {section: flat 20x2, material: DC04}}
+    - {name: hatch, box: {from: [250 mm, 200 mm], size: [120 mm, 120 mm]}}
 door:
   mass: 27 kg
   centre_of_mass: [370 mm, 760 mm, -20 mm]
@@ -81,7 +84,7 @@ forces: [{at: [350 mm, 450 mm], force: [1 N, -2 lbf, 0.005 kN], spread_over: [24
 pressures: [{over: panel, value: -120 Pa, when: parked}]
 masses: [{at: [1 mm, 1 mm], mass: 0.5 kg}]
 gauges: [{name: middle, at: [350 mm, 450 mm], relative_to: body}]
-analysis: {skin: linear}
+analysis: {skin: linear, grid: quick}
 )yaml";
 
 /// The full case on another road: what the three ways to the dynamic factor rule out in each other.

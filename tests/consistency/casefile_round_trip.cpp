@@ -130,6 +130,11 @@ TEST_CASE("values of the case with every key arrive in their fields")
     CHECK_FALSE(c.reinforcement.angles[1].to.has_value());
     CHECK(c.pressures[0].value.value == doctest::Approx(-1.2e-4).epsilon(1e-12));
     CHECK(c.skin == model::SkinTheory::linear);
+    CHECK(c.grid == model::GridSize::quick);
+    REQUIRE(c.panel.openings.size() == 2);
+    CHECK(c.panel.openings[0].box.size.y.value == 250);
+    CHECK(c.panel.openings[0].edge->section == "flat 20x2");
+    CHECK_FALSE(c.panel.openings[1].edge.has_value());
     CHECK(c.measured_from.at("panel.skin.thickness") == "offcut");
     CHECK(c.measured_from.at("panel.frame.left.depth") == "hole_lip");
     CHECK(c.measured_from.at("panel.ribs[1].from") == "drawing");

@@ -1,0 +1,109 @@
+// A window in the panel: what may not stand on it, what it does to the answer, and what the grid is off by.
+#include "studies/grid_error.h"
+#include "support/cases.h"
+
+#include <algorithm>
+#include <cmath>
+
+using namespace thinskin;
+using tests::Edits;
+
+namespace {
+
+std::string with_window(const std::string& name, const std::string& window)
+{
+    return tests::edited_text(name, {{"  skin: {material", "  openings: [" + window + "]\n  skin: {material"}});
+}
+
+/// First error of a case with a window; empty: it has none.
+std::string error_of(const std::string& text)
+{
+    for (const base::Diagnostic& d : layout::resolve(tests::read_case(text)).diagnostics)
+        if (d.severity == base::Severity::error) return d.message;
+    return "";
+}
+
+bool contains(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+
+} // namespace
+
+TEST_SUITE_BEGIN("behaviour: openings");
+
+TEST_CASE("nothing stands on an opening, is screwed into it or reaches over its edge; each says which and where")
+{
+    const auto window = [](const std::string& from, const std::string& size) { return with_window("condenser_door", "{name: window, box: {from: [" + from + "], size: [" + size + "]}}"); };
+    CHECK(error_of(window("200 mm, 1100 mm", "300 mm, 250 mm")) == "");
+    CHECK(contains(error_of(window("100 mm, 700 mm", "80 mm, 80 mm")), "is in window"));          // the bolt L2 at [150, 740] mm
+    CHECK(contains(error_of(window("158 mm, 700 mm", "80 mm, 80 mm")), "over the edge of window"));
+    CHECK(contains(error_of(window("130 mm, 500 mm", "60 mm, 100 mm")), "lies over window"));       // the leg between its bolts
+    CHECK(contains(error_of(window("600 mm, 1200 mm", "140 mm, 200 mm")), "edge of the panel"));
+    const std::string two = "{name: window, box: {from: [200 mm, 1100 mm], size: [300 mm, 250 mm]}}, {name: hatch, box: {from: [400 mm, 1000 mm], size: [200 mm, 200 mm]}}";
+    CHECK(contains(error_of(with_window("condenser_door", two)), "overlap"));
+}
+
+TEST_CASE("a window lets the panel move more, a section round it less again; forces balance and its corners are said not to be covered")
+{
+    const std::string box = "box: {from: [250 mm, 560 mm], size: [200 mm, 200 mm]}";
+    const tests::Analysed plain = tests::analyse_anew(tests::edited_text("plain_panel"));
+    const tests::Analysed open = tests::analyse_anew(with_window("plain_panel", "{name: window, " + box + "}"));
+    const tests::Analysed framed = tests::analyse_anew(with_window("plain_panel", "{name: window, " + box + ", edge: {section: flat 20x2, material: S235}}"));
+    const auto w = [](const tests::Analysed& a) { return a.analysis.outcome->skin.front().linear_deflection_mm; }; // the theory that decides may differ
+    CHECK(w(open) > 1.0001 * w(plain));
+    CHECK(w(framed) < 0.9999 * w(open));
+    for (const tests::Analysed* a : {&open, &framed}) {
+        const results::Outcome& o = *a->analysis.outcome;
+        CHECK(o.not_solved.empty());
+        CHECK(o.balance.worst_relative_error <= 1e-8);
+        CHECK(std::any_of(o.not_covered.begin(), o.not_covered.end(), [](const std::string& s) { return contains(s, "corners of window"); }));
+    }
+    CHECK(framed.analysis.layout->ribs.size() == plain.analysis.layout->ribs.size() + 4);
+}
+
+TEST_CASE("a hole near an opening has its edge distance from there")
+{
+    const tests::Analysed a = tests::analyse_anew(with_window("condenser_door", "{name: window, box: {from: [140 mm, 830 mm], size: [80 mm, 80 mm]}}"));
+    for (const layout::Stack& s : a.analysis.layout->brackets.front().fasteners)
+        if (s.name == "L2")
+            for (const layout::Ply& p : s.plies)
+                if (p.role == layout::Ply::Role::skin) {
+                    CHECK(p.edge_distance == doctest::Approx(90));
+                    CHECK(p.edge == "edge of window");
+                }
+}
+
+TEST_CASE("a rotationally sprung edge lies between hinged and held and goes to both")
+{
+    const auto w = [](const std::string& edge) {
+        const Edits edits{{"edges: {left: held, right: held, bottom: held, top: held}", "edges: {left: " + edge + ", right: " + edge + ", bottom: " + edge + ", top: " + edge + "}"}};
+        return tests::check_case("plain_panel", edits).skin.front().max_deflection_mm;
+    };
+    const auto sprung = [&w](const std::string& stiffness) { return w("{rotational_stiffness: " + stiffness + " N·m/rad per m}"); };
+    const double held = w("held"), hinged = w("hinged");
+    CHECK(std::abs(sprung("10000000") - held) <= 1e-4 * held);
+    CHECK(std::abs(sprung("0.001") - hinged) <= 1e-3 * hinged);
+    CHECK(sprung("120") > held);
+    CHECK(sprung("120") < hinged);
+    CHECK(sprung("1000") < sprung("120"));
+}
+
+TEST_CASE("the grid's error is estimated from a second grid, and the fine grid lies near it")
+{
+    const tests::Analysed normal = tests::analyse_anew(tests::edited_text("plain_panel"));
+    results::Outcome o = *normal.analysis.outcome;
+    CHECK(o.grid.error_estimate == "not run");
+    studies::add_grid_error(*normal.source, o);
+    REQUIRE(o.grid.error.deflection);
+    CHECK(o.grid.error.other_spacing_mm == 45);
+    CHECK(o.grid.error_estimate.find("normal against quick grid") != std::string::npos);
+    model::Case fine = *normal.source;
+    fine.grid = model::GridSize::fine;
+    pipeline::Workspace w;
+    const auto a = pipeline::analyse(fine, w, pipeline::Depth::margins);
+    REQUIRE(a.outcome);
+    CHECK(a.outcome->grid.spacing_mm == 20);
+    const double here = o.skin.front().max_deflection_mm, there = a.outcome->skin.front().max_deflection_mm;
+    CHECK(std::abs(here - there) <= 3 * *o.grid.error.deflection * here); // an estimate, no bound
+    CHECK(*o.grid.error.deflection < 0.01);
+}
+
+TEST_SUITE_END();
