@@ -65,6 +65,7 @@ template <class V> void fields(V& v, model::MemberEnd& e)
     v("to", e.to);
     v("fasteners", e.fasteners);
     v("rotational_stiffness", e.rotational_stiffness);
+    v("gap", e.gap);
 }
 
 template <class V> void fields(V& v, model::Rib& r)

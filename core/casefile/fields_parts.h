@@ -125,6 +125,7 @@ template <class V> void fields(V& v, model::FastenerKind& k)
     v("head_washer", k.head_washer);
     v("nut_washer", k.nut_washer);
     v("hole", k.hole);
+    v("countersink", k.countersink);
     v("fit", k.fitted);
     v("sleeve", k.sleeve);
     v("head_diameter", k.head_diameter);

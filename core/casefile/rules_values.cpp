@@ -13,8 +13,8 @@ void check_sheet(RuleKit& k, const model::Sheet& s, const std::string& path)
 void check_end(RuleKit& k, const model::MemberEnd& e, const std::string& path)
 {
     const bool stops = e.to == model::MemberEnd::To::none && !e.same_as_other;
-    if (stops && (!e.fasteners.empty() || e.rotational_stiffness))
-        k.error(path, "an end that stops where it is drawn (to: none) has no fasteners and no stiffness of its own");
+    if (stops && (!e.fasteners.empty() || e.rotational_stiffness || e.gap))
+        k.error(path, "an end that stops where it is drawn (to: none) has no fasteners, no stiffness and no gap of its own");
 }
 
 void check_line(RuleKit& k, const model::Ends& ends, const model::Point2& from, const model::Point2& to, const std::string& path)

@@ -1,6 +1,7 @@
 #include "checks/stack_kit.h"
 #include "strength/bearing.h"
 #include "strength/bolts.h"
+#include "strength/plates.h"
 
 #include <algorithm>
 
@@ -35,6 +36,28 @@ void thin_sheet_screen(const Context& c, const Ply& p, double fu, bool first, bo
     if (pull.covered) repeated_row(c, p, pull.nominal, "pull-through", tension, true, out);
 }
 
+/// What bears under a countersunk head is what the countersink leaves of the part (CS-1); such a head has no pull-through rule here.
+std::optional<Ply> left_by_countersink(const Context& c, const Ply& p, std::vector<results::Check>& out)
+{
+    Place pull = ply_place(c, p, "pull-through at the head"), bearing = ply_place(c, p, "bearing");
+    pull.lift_with = bearing.lift_with = kind_key(c, "countersink: not given, a head that lies on the part");
+    out.push_back(not_covered(pull, "no rule here for the pull-through of a countersunk head"));
+    const base::Resistance left = strength::countersunk_thickness({p.thickness, c.h->countersink});
+    if (!left.covered) {
+        out.push_back(not_covered(bearing, left.reason));
+        return std::nullopt;
+    }
+    Ply thinner = p;
+    thinner.thickness = left.capacity;
+    return thinner;
+}
+
+void countersunk_rows(const Context& c, const Ply& p, double fu, double mf, std::vector<results::Check>& out)
+{
+    if (const auto left = left_by_countersink(c, p, out)) bearing_rows(c, *left, fu, {c.h->d, c.h->hole, mf, true}, out);
+    edge_row(c, p, {strength::minimum_edge_distance({c.h->d}), &strength::minimum_edge_distance_card(), c.h->d}, out);
+}
+
 void ply_rows(const Context& c, std::size_t i, std::vector<results::Check>& out)
 {
     const Ply& p = c.s->stack->plies[i];
@@ -42,6 +65,7 @@ void ply_rows(const Context& c, std::size_t i, std::vector<results::Check>& out)
     if (!s) return;
     const bool first = i == 0, last = i + 1 == c.s->stack->plies.size();
     const double mf = c.h->head_washer && c.h->nut_washer ? strength::mf_washers_both_sides : strength::mf_bare_or_one_washer;
+    if (first && c.h->countersink > 0) return countersunk_rows(c, p, s->fu, mf, out);
     bearing_rows(c, p, s->fu, {c.h->d, c.h->hole, mf, false}, out);
     if (first) pull_through_row(c, p, s->fu, false, out);
     if (last) pull_through_row(c, p, s->fu, true, out);
@@ -98,12 +122,19 @@ void bearing_rows(const Context& c, const Ply& p, double fu, const Shank& s, std
     out.push_back(worst_of(ply_place(c, p, "tear-out", s.judgement), d, strength::SheetTearOut{p.thickness, fu, clear, 1}));
 }
 
+double counting_diameter(const layout::WasherSize& w, double head, const Ply& p, double fu)
+{
+    constexpr double washer_yield = 235; // MPa: the case does not say what a washer is made of (judgement)
+    const base::Resistance reach = strength::washer_reach({w.thickness, washer_yield, p.thickness, fu});
+    return reach.covered ? std::min(w.diameter, head + 2 * reach.capacity) : std::min(w.diameter, head);
+}
+
 strength::PullOver pull_over_input(const layout::Hardware& h, const Ply& p, double fu, bool nut)
 {
     const auto& w = nut ? h.nut_washer : h.head_washer;
     // Too thin a washer does not count: the head or nut alone is asked.
     const bool counts = w && washer_counts(*w);
-    return {p.thickness, fu, h.across_flats, counts ? 1.0 : 0.0, counts ? w->diameter : 0.0, counts ? w->thickness : 0.0};
+    return {p.thickness, fu, h.across_flats, counts ? 1.0 : 0.0, counts ? counting_diameter(*w, h.across_flats, p, fu) : 0.0, counts ? w->thickness : 0.0};
 }
 
 void pull_through_row(const Context& c, const Ply& p, double fu, bool nut, std::vector<results::Check>& out)

@@ -31,7 +31,7 @@ strength::ScrewPullOver pull_over_of(const Context& c, const Sheets& a)
 {
     const auto& w = c.h->head_washer;
     const bool counts = w && washer_counts(*w), leg = a.plies->front().role == Ply::Role::leg || a.plies->front().role == Ply::Role::angle;
-    return {a.plies->front().thickness, a.s.front().fu, c.h->across_flats, counts ? strength::solid_washer : strength::no_separate_washer, counts ? w->diameter : 0.0,
+    return {a.plies->front().thickness, a.s.front().fu, c.h->across_flats, counts ? strength::solid_washer : strength::no_separate_washer, counts ? counting_diameter(*w, c.h->across_flats, a.plies->front(), a.s.front().fu) : 0.0,
             counts ? w->thickness : 0.0, leg ? strength::eccentric_pull : strength::concentric_pull};
 }
 

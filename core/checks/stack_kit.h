@@ -40,6 +40,8 @@ struct Shank { double d, hole, mf; bool judgement; };
 void bearing_rows(const Context& c, const layout::Ply& p, double fu, const Shank& shank, std::vector<results::Check>& out);
 void pull_through_row(const Context& c, const layout::Ply& p, double fu, bool nut, std::vector<results::Check>& out);
 [[nodiscard]] strength::PullOver pull_over_input(const layout::Hardware& h, const layout::Ply& p, double fu, bool nut);
+/// How much of a washer counts in the pull-over rule: head and twice the reach of WR-1, at most the washer.
+[[nodiscard]] double counting_diameter(const layout::WasherSize& w, double head, const layout::Ply& p, double fu);
 /// True when a washer is thick enough for the pull-over clause.
 [[nodiscard]] bool washer_counts(const layout::WasherSize& w);
 

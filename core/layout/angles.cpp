@@ -60,6 +60,7 @@ MemberEnd resolve_end(Resolver& r, const Angle& a, const model::MemberEnd& end, 
     out.side = side_name(a.bar.along, index);
     out.tied = end.to == model::MemberEnd::To::frame;
     if (!out.tied) return out;
+    if (end.gap) out.gap = end.gap->value;
     if (end.rotational_stiffness) out.rotational_stiffness = end.rotational_stiffness->value;
     out.frame_section = r.out.frames[static_cast<std::size_t>(side_index(out.side))].section_text;
     for (std::size_t i = 0; i < end.fasteners.size(); ++i) {
@@ -132,6 +133,9 @@ void resolve_angles(Resolver& r)
             continue;
         }
         for (int e = 0; e < 2; ++e) out.ends[static_cast<std::size_t>(e)] = resolve_end(r, out, e == 0 ? a.ends.first : a.ends.second, e, path + ".ends");
+        for (const MemberEnd& end : out.ends)
+            if (!end.tied)
+                r.caution(fmt::format("{} stops in the skin at its {} end: there it hands its pull to the thin sheet along one line, where the sheet creases and tires; better carried on to the frame", a.name, end.side));
         r.out.reinforcement_mass += out.bar.mass();
         r.out.angles.push_back(std::move(out));
     }

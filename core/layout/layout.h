@@ -29,6 +29,7 @@ struct Hardware {
     std::string kind, size, grade;
     double d = 0, stress_area = 0, across_flats = 0, mean_diameter = 0, hole = 0;
     double tip_diameter = 0;             ///< what bears on the far side: nut, thread of a screw, blind side of a rivet, insert's flange
+    double countersink = 0;              ///< depth of a countersunk head, mm; 0: the head lies on the part
     double play = 0;                     ///< how far the part at the head slips before the fastener bears, mm
     double fub = 0, fyb = 0;             ///< MPa; 0: grade not given
     double own_shear = 0, own_tension = 0; ///< strength of the fastener itself, N; 0: not given
@@ -85,6 +86,7 @@ struct MemberEnd {
     Point port;                          ///< centroid of the end's fasteners
     std::vector<Stack> fasteners;
     std::optional<double> rotational_stiffness; ///< N mm/rad about the panel edge
+    double gap = 0;                      ///< clear distance to the frame's sheet, mm
     bool torsion_held = false;           ///< two end fasteners that are not on one line along the member
     std::string frame_section;           ///< text as given; empty = not given
 };

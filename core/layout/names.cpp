@@ -187,9 +187,14 @@ Hardware Resolver::hardware(const std::string& use, const base::Location& at, co
     h.grade = k->grade;
     h.fitted = k->fitted;
     h.sleeve = k->sleeve;
+    if (k->countersink) h.countersink = k->countersink->value;
     if (k->head_washer) h.head_washer = washer(*k->head_washer);
     if (k->nut_washer) h.nut_washer = washer(*k->nut_washer);
     take_type(*this, *k, h);
+    if (h.countersink > 0 && h.type != Hardware::Type::bolt && h.not_covered.empty()) {
+        h.not_covered = "a countersunk head has rules here for bolts alone";
+        h.lift_with = "fastener_kinds." + h.kind + ".countersink: not given";
+    }
     return h;
 }
 

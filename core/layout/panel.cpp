@@ -35,6 +35,12 @@ void resolve_rib(Resolver& r, const model::Rib& rib, std::size_t index)
     out.standing = !rib.lying.has_value();
     if (out.from.x != out.to.x && out.from.y != out.to.y)
         r.error(rib.at, path, "a rib runs along the panel's width or its height; this one is oblique", "make from and to share their x or their y");
+    for (const model::MemberEnd* end : {&rib.ends.first, &rib.ends.second})
+        if (end->to != model::MemberEnd::To::none || end->same_as_other) {
+            r.not_covered("reinforcement", rib.name, "its ends are said to be fixed; in the structure a rib ends with the skin it is joined to, and its end fasteners are not checked",
+                          fmt::format("panel.ribs.{}.ends: to: none, or reinforcement.angles for a member that is carried on", rib.name));
+            break;
+        }
     r.out.ribs.push_back(out);
 }
 

@@ -83,7 +83,8 @@ std::string stack_line(const Stack& s)
 {
     std::string line = s.hardware.head_washer ? "head, washer" : "head";
     for (const Ply& p : s.plies) line += fmt::format(" | {} {:.2f}", p.part, p.thickness);
-    return line + " | " + far_side(s.hardware);
+    line += " | " + far_side(s.hardware);
+    return s.gap > 0 ? line + fmt::format("; gap {:.2f}", s.gap) : line;
 }
 
 namespace {
@@ -142,6 +143,8 @@ void finish(Resolver& r, Stack& s, const std::string& use, const std::string& pa
         if (p.holds(s.at)) s.plies.push_back(plate_ply(p, s.at));
     if (s.plies.size() > 3) r.error(s.where, path, fmt::format("{} goes through two parts at once ({}); they cannot lie in one place", s.name, s.plies[2].part + ", " + s.plies[3].part));
     if (head_inside(r, use)) std::reverse(s.plies.begin(), s.plies.end());
+    if (s.hardware.type == Hardware::Type::insert && s.plies.back().role == Ply::Role::skin)
+        r.caution(fmt::format("{} is an insert in bare skin: nothing else holds it, and it counts with its maker's or a tested pull in this very sheet, else with what the sheet round it bears (judgement)", s.name));
     s.line = stack_line(s);
 }
 
@@ -216,7 +219,10 @@ Stack end_stack(Resolver& r, const Angle& a, const MemberEnd& end, const model::
     s.where = f.where;
     s.hardware = r.hardware(f.use, f.where, path + ".use");
     s.plies.push_back(bar_ply(a.bar, s.at, Ply::Role::angle));
-    if (r.out.frames[static_cast<std::size_t>(side_index(end.side))].inner) s.plies.push_back(frame_ply(r.out, end.side, s.at));
+    if (r.out.frames[static_cast<std::size_t>(side_index(end.side))].inner) {
+        s.plies.push_back(frame_ply(r.out, end.side, s.at));
+        s.gap = end.gap;
+    }
     s.line = stack_line(s);
     return s;
 }

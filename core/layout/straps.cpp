@@ -79,7 +79,10 @@ void take_fasteners(Resolver& r, const Strap& s, const model::MemberEnd& e, cons
         stack.where = f.where;
         stack.hardware = r.hardware(f.use, f.where, fmt::format("{}.fasteners[{}].use", path, i));
         stack.plies.push_back({s.name, Ply::Role::plate, s.material, s.section.t, wide / 2, "side of the strap"});
-        if (const auto ply = other_ply(r.out, end)) stack.plies.push_back(*ply);
+        if (const auto ply = other_ply(r.out, end)) {
+            stack.plies.push_back(*ply);
+            if (e.gap) stack.gap = e.gap->value;
+        }
         stack.line = stack_line(stack);
         end.fasteners.push_back(std::move(stack));
     }

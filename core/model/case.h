@@ -80,6 +80,7 @@ struct MemberEnd {
     enum class To { none, frame, bracket, item } to = To::none; ///< bracket, item: ends of straps, the part at the end's place
     std::vector<EndFastener> fasteners;
     std::optional<Quantity> rotational_stiffness; ///< N mm/rad about the panel edge; not given = free
+    std::optional<Quantity> gap;                  ///< clear distance between the member and the part it is fixed to; not given = in contact
     bool same_as_other = false;                   ///< same_as_left / same_as_right ... : mirrored by layout
     Location at;
 };
@@ -198,7 +199,7 @@ struct FastenerKind {
     std::string size, grade;        ///< "M8", "8.8"; "4.8" or "No. 10"; a rivet's grade is its material
     Face head = Face::outside;
     std::optional<Washer> head_washer, nut_washer;
-    std::optional<Quantity> hole;
+    std::optional<Quantity> hole, countersink;           ///< countersink: depth of a countersunk head
     bool fitted = false;            ///< fit: clearance | fitted
     bool sleeve = false;            ///< spacer sleeve through a gap
     std::optional<Quantity> head_diameter;               ///< screw, rivet: instead of the catalogue's

@@ -25,10 +25,15 @@ void model_assumptions(const layout::Layout& l, results::Outcome& o)
     o.assumptions.push_back({"own mass of the skin", "left out: the door carried it before", "model", "not run"});
     o.assumptions.push_back({"friction and preload of the bolts", "not counted", "model", "not run"});
     if (l.item && !l.item->feet.empty()) o.assumptions.push_back({"feet of " + l.item->name, "steel S235, as stiff as the item", "assumed", "not run"});
+    const auto washers = [](const model::FastenerKind& k) { return k.head_washer || k.nut_washer; };
+    if (l.source && std::any_of(l.source->fastener_kinds.begin(), l.source->fastener_kinds.end(), washers)) o.assumptions.push_back({"steel of the washers", "yields at 235 MPa", "engineering judgement", "not run"});
     if (!l.brackets.empty()) o.assumptions.push_back({"filler of the welds", "420 MPa", "common practice, no source", "not run"});
     for (const layout::Angle& a : l.angles) {
         if (a.seen == model::Seen::assumed) o.assumptions.push_back({a.bar.name, "there and as drawn", "assumed", "not run"});
-        if (!a.ends[0].tied && !a.ends[1].tied) continue;
+        for (const layout::MemberEnd& e : a.ends)
+            if (e.tied && e.gap > 0) o.assumptions.push_back({fmt::format("gap of {:.0f} mm at the {} end of {}", e.gap, e.side, a.bar.name), "its bolts bend by V gap/2; how far they give is left out", "model", "not run"});
+        const auto lies = [](const layout::MemberEnd& e) { return e.tied && !(e.gap > 0); };
+        if (!lies(a.ends[0]) && !lies(a.ends[1])) continue;
         o.assumptions.push_back({"ends of " + a.bar.name, "lie on the sheet of the frame they are fixed to, packed or joggled where the frame is deeper; pushed inward they bear on seal and body", "model", "not run"});
     }
     if (l.item) o.assumptions.push_back({"inertia of " + l.item->name, l.item->has_box ? "a uniform cuboid of its box about the given centre of mass" : "a point: without item.box its nodding and rocking come out too high", "model", "not run"});

@@ -65,12 +65,12 @@ brackets:
   - {name: right, mirror_of: left, x: 554 mm, rename: {L1: R1}}
   - {name: third, copy_of: left, x: 300 mm, x_from: drawing, rename: {L1: C1}}
 fastener_kinds:
-  M8: {type: bolt, size: M8, grade: "8.8", head: inside, head_washer: 24x2 mm, nut_washer: 15/16x5/64 in, hole: 9 mm, fit: fitted, sleeve: yes}
+  M8: {type: bolt, size: M8, grade: "8.8", head: inside, head_washer: 24x2 mm, nut_washer: 15/16x5/64 in, hole: 9 mm, countersink: 4 mm, fit: fitted, sleeve: yes}
   M6: {type: insert, size: M6, head_diameter: 11 mm, flange: 13 mm, shear_strength: 3 kN, tension_strength: 10 kN, sheet_strength: 2 kN, strength_source: maker}
 reinforcement:
   angles:
     - {name: rail, from: [10 mm, 420 mm], to: [730 mm, 420 mm], gauge: 25 mm, section: angle 40x40x4, material: S235, face: outside, lying: down, seen: tapped,
-       ends: {left: same_as_right, right: {to: frame, fasteners: [{at: [700 mm, 420 mm], use: M6}]}}}
+       ends: {left: same_as_right, right: {to: frame, gap: 3 mm, fasteners: [{at: [700 mm, 420 mm], use: M6}]}}}
     - {name: upper rail, copy_of: rail, from: [10 mm, 740 mm]}
   backing_plates:
     - {name: plate, box: {from: [10 mm, 10 mm], size: [80 mm, 80 mm]}, thickness: 14 ga, material: S235, face: outside, fasteners: [{name: P1, at: [50 mm, 50 mm], use: M6}]}
