@@ -45,6 +45,8 @@ void sort_rows(std::vector<results::Check>& rows);
 /// First and second line of the output, in words a fitter understands.
 [[nodiscard]] std::string headline(const results::Outcome& o);
 [[nodiscard]] std::string advice(const results::Outcome& o, const layout::Layout& l);
+/// "What would help: a larger washer ..." or "What would lift it: door.hinges.evidence." of one row; empty: nothing to say.
+[[nodiscard]] std::string help(const results::Check& c, const layout::Layout& l);
 
 /// Judgement becomes not covered; groups, verdict and lines follow.
 void apply_strict(results::Outcome& o);

@@ -30,6 +30,25 @@ bool worse(const results::Check& a, const results::Check& b)
     return a.has_numbers() && a.utilisation() > b.utilisation();
 }
 
+/// Demand and capacity by linear theory, when both are figures.
+std::optional<results::Check::Linear> linear_of(const Demand& d, double capacity, const std::string& unit)
+{
+    if (!std::isfinite(d.value) || !(capacity > 0) || !std::isfinite(capacity)) return std::nullopt;
+    return results::Check::Linear{d.load_case, unit, d.value, capacity};
+}
+
+/// The worst figure of the rows, whether it stands or not: the picture must not look better than one of its load cases.
+std::optional<results::Check::Linear> worst_linear(const std::vector<results::Check>& rows)
+{
+    std::optional<results::Check::Linear> out;
+    for (const results::Check& c : rows) {
+        auto k = c.by_linear;
+        if (c.has_numbers()) k = results::Check::Linear{c.load_case, c.unit, c.demand, c.capacity};
+        if (k && (!out || k->utilisation() > out->utilisation())) out = k;
+    }
+    return out;
+}
+
 /// Written so that a NaN can never pass.
 void decide(results::Check& c, bool judgement)
 {
@@ -60,7 +79,11 @@ results::Check not_covered(const Place& p, const std::string& reason)
 
 results::Check against_limit(const Place& p, const Demand& d, const Limit& limit)
 {
-    if (!d.stands) return not_covered(p, "large deflection: " + d.why_not);
+    if (!d.stands) {
+        results::Check open = not_covered(p, "large deflection: " + d.why_not);
+        open.by_linear = linear_of(d, limit.capacity, limit.unit);
+        return open;
+    }
     results::Check c = blank(p);
     c.load_case = d.load_case;
     c.demand = d.value;
@@ -88,6 +111,7 @@ results::Check against(const Place& p, const Demand& d, const base::Resistance& 
     c.demand = d.value;
     if (!d.stands) {
         c.note = "large deflection: " + d.why_not;
+        if (r.covered) c.by_linear = linear_of(d, r.capacity, card.unit);
     } else if (!r.covered) {
         c.note = r.reason;
     } else {
@@ -102,6 +126,7 @@ results::Check worst(std::vector<results::Check> rows)
     results::Check best = rows.front();
     for (const results::Check& c : rows)
         if (worse(c, best)) best = c;
+    if (best.by_linear) best.by_linear = worst_linear(rows);
     return best;
 }
 

@@ -119,4 +119,10 @@ std::string advice(const results::Outcome& o, const layout::Layout& l)
     return o.governing ? "To gain more" + advice_for(*o.governing).substr(std::string("What would help").size()) : "";
 }
 
+std::string help(const results::Check& c, const layout::Layout& l)
+{
+    if (c.status == Status::not_covered) return starts(c.note, "large deflection") ? advice_for_skin(l) : c.lift_with.empty() ? "" : "What would lift it: " + c.lift_with + ".";
+    return starts(c.id, "skin stress") ? advice_for_skin(l) : advice_for(c);
+}
+
 } // namespace thinskin::checks

@@ -108,6 +108,7 @@ void take_door(const layout::Layout& l, results::Outcome& o)
 void conclude(const layout::Layout& l, results::Outcome& o)
 {
     checks::sort_rows(o.checks);
+    for (results::Check& c : o.checks) c.help = checks::help(c, l);
     o.groups = checks::groups(o.checks);
     o.governing = checks::governing(o.checks);
     // A load case without a solution leaves the verdict open, unless what was solved already fails.

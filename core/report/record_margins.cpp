@@ -4,9 +4,7 @@
 #include "report/html.h"
 #include "report/record_parts.h"
 
-#include <cmath>
 #include <fmt/format.h>
-#include <limits>
 #include <set>
 
 namespace thinskin::report {
@@ -15,28 +13,11 @@ namespace {
 using base::Status;
 using results::Check;
 
-bool has_figures(const Outcome& o, const Check& c) { return c.has_numbers() && o.verdict != base::Verdict::not_solved; }
-
-std::string unit_of(const base::Card* card, const std::string& symbol)
-{
-    if (card)
-        for (const base::Symbol& s : card->symbols)
-            if (s.name == symbol && s.unit != "-") return " " + s.unit;
-    return "";
-}
-
 std::string numbers_in(const base::Card* card, const Check& c)
 {
     std::string s;
-    for (const auto& [name, value] : c.inputs) s += (s.empty() ? "" : ", ") + fmt::format("{} = {:.6g}{}", name, value, unit_of(card, name));
+    for (const auto& [name, value] : c.inputs) s += (s.empty() ? "" : ", ") + name + " = " + symbol_value(card, name, value);
     return s;
-}
-
-std::string source_of(const Check& c)
-{
-    std::string s = c.source;
-    if (!c.edition.empty() && c.edition != "-") s += (s.empty() ? "" : ", ") + c.edition;
-    return c.label.empty() ? s : s + " [" + c.label + "]";
 }
 
 /// Formula, numbers in, source, note: the second line of a row.
@@ -49,7 +30,7 @@ std::string below(const Check& c)
     };
     if (!c.formula.empty()) add("<b>" + escaped(c.formula) + "</b>" + (card ? " " + escaped(card->formula) : ""));
     add(escaped(numbers_in(card, c)));
-    add(escaped(source_of(c)));
+    add(escaped(source_text(c)));
     add(escaped(c.note));
     if (!c.lift_with.empty() && c.note.find(c.lift_with) == std::string::npos) add("lifted by " + escaped(c.lift_with));
     return html;
@@ -59,9 +40,8 @@ std::string_view css_of(Status s) { return s == Status::fail ? "fail" : s == Sta
 
 void margin_row(HtmlTable& t, const Outcome& o, const Check& c)
 {
-    const bool all = has_figures(o, c);
-    const auto known = [all](double v) { return all || v != 0 ? figure(v) : std::string("-"); };
-    t.row({c.part, c.title, c.load_case, known(c.demand), known(c.capacity), c.unit, all ? utilisation_text(c.utilisation()) : "-", all ? margin_text(c.margin()) : "-",
+    const RowFigures f = row_figures(o, c);
+    t.row({c.part, c.title, c.load_case, f.demand, f.capacity, c.unit, f.used, f.margin,
            std::string(base::name(c.status)) + (c.required ? "" : ", not required")},
           fmt::format("class=\"{}\" data-check=\"{}\"", css_of(c.status), escaped(c.id)), below(c));
 }
@@ -76,28 +56,7 @@ void fastener_row(HtmlTable& t, const results::FastenerForce& f)
     t.row({f.name, f.load_case, n0(f.tension_N), n0(f.hand_tension_N), n0(f.prying_N), n0(f.shear_x_N), n0(f.shear_y_N), n0(f.row_shear_N), n0(f.hand_shear_N), f.stands ? "yes" : "no"}, "", escaped(why));
 }
 
-struct Least { double margin = std::numeric_limits<double>::infinity(); bool figures = false, failed = false, open = false; };
-
 } // namespace
-
-std::map<std::string, std::string> part_notes(const Outcome& o)
-{
-    std::map<std::string, std::string> notes;
-    if (o.verdict == base::Verdict::not_solved) return notes;
-    std::map<std::string, Least> least;
-    for (const Check& c : o.checks) {
-        Least& l = least[c.part];
-        l.open = l.open || c.status == Status::not_covered;
-        l.failed = l.failed || c.status == Status::fail;
-        // As in the groups: a distance that is kept says nothing about strength; it counts when it is not kept.
-        if (!c.has_numbers() || (c.load_case == "geometry" && c.status != Status::fail)) continue;
-        l.figures = true;
-        if (!std::isnan(l.margin) && !(c.margin() >= l.margin)) l.margin = c.margin(); // a missing figure stays
-    }
-    for (const auto& [part, l] : least)
-        notes[part] = l.figures ? margin_text(l.margin) + (l.failed ? " fail" : "") + (l.open ? " n.c." : "") : l.failed ? "fail" : l.open ? "n.c." : "-";
-    return notes;
-}
 
 std::string record_margins(const Outcome& o)
 {

@@ -1,7 +1,7 @@
 #pragma once
 #include "report/record.h"
+#include "report/words.h"
 
-#include <map>
 #include <string>
 
 /// Inside report: the parts of the record as markup, in the order in which they are printed. Each is empty when there is nothing
@@ -12,10 +12,6 @@ using results::Outcome;
 
 /// "FAILS: ..." and "What would help: ..." as check_text prints them, one string a line.
 [[nodiscard]] std::vector<std::string> verdict_sentences(const Outcome&, const RecordInputs&);
-
-/// What is written beside a part on the drawing: "-0.20 fail", "+0.12", "+4.88 n.c." (some check of it is not covered), "n.c.".
-/// Nothing for a case that is not solved.
-[[nodiscard]] std::map<std::string, std::string> part_notes(const Outcome&);
 
 [[nodiscard]] std::string record_cover(const Outcome&, const RecordInputs&);
 [[nodiscard]] std::string record_verdict(const Outcome&, const RecordInputs&);

@@ -4,6 +4,7 @@
 #include "report/figures.h"
 #include "report/table.h"
 #include "report/text_parts.h"
+#include "report/words.h"
 
 #include <cctype>
 #include <fmt/format.h>
@@ -77,18 +78,6 @@ std::string case_lines(const Outcome& o, const TextOptions& t)
                          fixed(w.brackets_kg, 1), fixed(w.reinforcement_kg, 1), fixed(w.door_kg, 1), fixed(w.total_kg, 1));
     const std::string factor = o.dynamic_factor > 0 ? ", dynamic factor " + figure(o.dynamic_factor) : "";
     if (!o.dynamic_basis.empty()) s += wrapped("Road    ", fmt::format("{}{}. {}", words(o.dynamic_basis), factor, o.dynamic_derivation), t.width);
-    return s;
-}
-
-std::string group_remark(const results::Group& g)
-{
-    std::string s;
-    const auto add = [&s](const std::string& more) { s += (s.empty() ? "" : "; ") + more; };
-    if (g.failed > 0) add(fmt::format("{} failed", g.failed));
-    if (g.not_covered > 0) add(fmt::format("{} not covered", g.not_covered));
-    if (g.judgements > 0) add(fmt::format("{} on judgement", g.judgements));
-    if (!g.lift_with.empty()) add("lifted by " + g.lift_with);
-    if (!g.required) add("not required");
     return s;
 }
 

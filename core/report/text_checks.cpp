@@ -3,6 +3,7 @@
 #include "report/figures.h"
 #include "report/table.h"
 #include "report/text_parts.h"
+#include "report/words.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -19,24 +20,10 @@ using results::Check;
 
 constexpr std::size_t short_rows = 15;
 
-bool has_figures(const Outcome& o, const Check& c) { return c.has_numbers() && o.verdict != base::Verdict::not_solved; }
-
 std::vector<std::string> row_cells(const Outcome& o, const Check& c)
 {
-    const bool all = has_figures(o, c);
-    const auto known = [](double v) { return v != 0 ? figure(v) : std::string("-"); };
-    return {c.part, c.title, c.load_case, all ? figure(c.demand) : known(c.demand), all ? figure(c.capacity) : known(c.capacity), c.unit,
-            all ? utilisation_text(c.utilisation()) : "-", all ? margin_text(c.margin()) : "-", std::string(base::name(c.status))};
-}
-
-/// Rows of the short table: the first (worst) of each part and title among those with figures.
-std::vector<const Check*> worst_rows(const Outcome& o)
-{
-    std::set<std::pair<std::string, std::string>> seen;
-    std::vector<const Check*> rows;
-    for (const Check& c : o.checks)
-        if (has_figures(o, c) && seen.insert({c.part, c.title}).second) rows.push_back(&c);
-    return rows;
+    const RowFigures f = row_figures(o, c);
+    return {c.part, c.title, c.load_case, f.demand, f.capacity, c.unit, f.used, f.margin, std::string(base::name(c.status))};
 }
 
 std::string more_line(const std::vector<const Check*>& rows)
@@ -67,14 +54,6 @@ std::string clause_text(const Check& c)
     if (c.formula.empty()) return "";
     const base::Card* card = formulary::find(c.formula);
     return card == nullptr ? c.formula : fmt::format("{}  {}", c.formula, card->formula);
-}
-
-std::string source_text(const Check& c)
-{
-    std::string s = c.source;
-    if (!c.edition.empty()) s += (s.empty() ? "" : ", ") + c.edition;
-    if (!c.label.empty()) s += " [" + c.label + "]";
-    return s;
 }
 
 std::string detail_of(const Check& c, int width)

@@ -127,6 +127,16 @@ struct Check {
     std::string note;      ///< for not covered: the reason, then the one input that would lift it
     std::string lift_with; ///< "door.hinges.evidence"
     bool required = true;
+    std::string help;      ///< what would help, or what would lift it; empty: nothing to say. Not in the result file
+    /// Not covered only because linear theory does not stand: what it gives all the same, for a picture that follows a drag and says
+    /// so. Never a margin, never written to a result file.
+    struct Linear {
+        std::string load_case, unit;
+        double demand = 0, capacity = 0;
+        [[nodiscard]] double utilisation() const { return demand / capacity; }
+        [[nodiscard]] double margin() const { return capacity / demand - 1.0; }
+    };
+    std::optional<Linear> by_linear = std::nullopt;
 
     [[nodiscard]] bool has_numbers() const { return status != base::Status::not_covered; }
     [[nodiscard]] double utilisation() const { return demand / capacity; }

@@ -28,6 +28,7 @@ std::shared_ptr<const Reading> read_case_text(std::string text, const std::strin
     casefile::ReadResult read = casefile::read_text(text, file);
     reading->text = std::move(text);
     reading->diagnostics = std::move(read.diagnostics);
+    reading->places = std::move(read.places);
     if (read.value) reading->value = std::make_shared<const model::Case>(std::move(*read.value));
     return reading;
 }

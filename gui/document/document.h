@@ -4,6 +4,7 @@
 #include "model/case.h"
 
 #include <cstdint>
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
@@ -16,6 +17,7 @@ struct Reading {
     std::string text;
     std::shared_ptr<const model::Case> value;   ///< null when the text has errors
     std::vector<base::Diagnostic> diagnostics;  ///< in the order of the file; cautions may stand beside a value
+    std::map<std::string, base::Location> places = {}; ///< key path -> where its value stands; what is not written is absent
 };
 
 /// What became of an edit.
@@ -40,6 +42,7 @@ public:
     [[nodiscard]] const std::string& text() const;
     [[nodiscard]] const std::vector<base::Diagnostic>& diagnostics() const;
     [[nodiscard]] bool readable() const;                        ///< the text reads without errors
+    [[nodiscard]] const Reading* reading() const { return is_open() ? steps_[now_].reading.get() : nullptr; }
     /// The case of the text; while the text has errors the last one that had none (null: there never was one).
     [[nodiscard]] std::shared_ptr<const model::Case> current() const { return last_good_; }
     [[nodiscard]] std::uint64_t revision() const { return revision_; } ///< grows with every accepted edit, undo, redo, reload

@@ -12,16 +12,15 @@ namespace thinskin::gui {
 
 using base::Dimension;
 
-namespace {
-
-enum class Home { metric, us, both };
-
-/// Where the number of a quantity ends and its unit starts.
 std::string_view unit_of(std::string_view text)
 {
     const auto letter = std::find_if(text.begin(), text.end(), [](unsigned char c) { return std::isalpha(c) != 0 || c == '%' || c >= 0x80; });
     return text.substr(static_cast<std::size_t>(letter - text.begin()));
 }
+
+namespace {
+
+enum class Home { metric, us, both };
 
 Home home_of_word(std::string_view word)
 {
@@ -107,10 +106,12 @@ std::string shown(const base::Quantity& q, Dimension d, UnitSystem u)
     return shown_value(q.value, d, u);
 }
 
-Typed typed(std::string_view text, Dimension d, UnitSystem u)
+Typed typed(std::string_view text, Dimension d, UnitSystem u) { return typed_in(text, d, shown_unit(d, u)); }
+
+Typed typed_in(std::string_view text, Dimension d, std::string_view unit)
 {
     std::string t = trimmed(text);
-    if (!t.empty() && unit_of(t).empty()) t += " " + std::string(shown_unit(d, u));
+    if (!t.empty() && unit_of(t).empty()) t += " " + std::string(unit);
     const base::ReadQuantity read = base::read_quantity(t, d);
     if (!read.ok) return {false, "", read.expected};
     return {true, t, ""};

@@ -22,6 +22,10 @@ enum class UnitSystem { metric, us };
 /// when it is not such a quantity.
 struct Typed { bool ok = false; std::string text, expected; };
 [[nodiscard]] Typed typed(std::string_view text, base::Dimension d, UnitSystem u);
+/// The same with the unit that a plain number takes.
+[[nodiscard]] Typed typed_in(std::string_view text, base::Dimension d, std::string_view unit);
+/// "km" of "15000 km"; empty: no unit.
+[[nodiscard]] std::string_view unit_of(std::string_view text);
 
 /// The system that the unit of a text belongs to; metric for units of both ("deg", "km") and for no unit.
 [[nodiscard]] UnitSystem system_of(std::string_view text);

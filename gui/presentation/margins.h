@@ -26,7 +26,7 @@ struct MarginRow {
 struct MarginOptions {
     UnitSystem units = UnitSystem::metric;
     bool every_load_case = false;        ///< false: the worst row of each part and title
-    std::string group, part;             ///< only these; empty = all
+    std::string group = {}, part = {};   ///< only these; empty = all
     const results::Outcome* compare_with = nullptr;
 };
 

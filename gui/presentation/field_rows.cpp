@@ -1,0 +1,171 @@
+#include "presentation/field_rows.h"
+
+#include "catalogue/catalogue.h"
+
+#include <algorithm>
+#include <set>
+
+namespace thinskin::gui {
+
+using casefile::Row;
+using casefile::Type;
+
+std::string in_words(std::string key)
+{
+    for (char& c : key)
+        if (c == '_' || c == '.') c = ' ';
+    return key;
+}
+
+namespace {
+
+FieldKind kind_of(const Row& row)
+{
+    switch (row.type) {
+    case Type::word:
+    case Type::word_or_block: return FieldKind::choice;
+    case Type::kind_name: return FieldKind::fastener_kind;
+    case Type::section: return FieldKind::section;
+    case Type::quantity:
+    case Type::sheet_thickness: return FieldKind::quantity;
+    case Type::quantities: return FieldKind::list;
+    case Type::point2:
+    case Type::point3: return FieldKind::point;
+    case Type::washer:
+    case Type::foot: return FieldKind::washer;
+    default: return row.key() == "material" ? FieldKind::material : FieldKind::text;
+    }
+}
+
+/// Names once each, in the order of the catalogue.
+template <class Rows> std::vector<std::string> names_of(const Rows& rows)
+{
+    std::vector<std::string> out;
+    for (const auto& r : rows)
+        if (std::find(out.begin(), out.end(), r.name) == out.end()) out.emplace_back(r.name);
+    return out;
+}
+
+std::vector<std::string> angle_sections()
+{
+    std::vector<std::string> out;
+    for (const catalogue::AngleSize& a : catalogue::angle_sizes()) out.push_back(a.designation);
+    return out;
+}
+
+std::vector<std::string> choices_of(const Row& row, const model::Case& c)
+{
+    switch (kind_of(row)) {
+    case FieldKind::choice: return row.words;
+    case FieldKind::section: return angle_sections();
+    case FieldKind::material: return names_of(catalogue::materials());
+    case FieldKind::fastener_kind: return names_of(c.fastener_kinds);
+    default: return row.key() == "wood" ? names_of(catalogue::woods()) : std::vector<std::string>{};
+    }
+}
+
+std::string shown_item(const std::string& text, const Row& row, UnitSystem units)
+{
+    const base::ReadQuantity q = base::read_quantity(text, row.dimension);
+    return q.ok ? shown(q.quantity, row.dimension, units) : text;
+}
+
+/// A plain number takes the unit beside it on the screen; a new one that of the system. Distances a year are in kilometres.
+std::string unit_for(const Row& row, const std::string& shown_text, UnitSystem units)
+{
+    const std::string_view beside = unit_of(shown_text);
+    if (!beside.empty()) return std::string(beside);
+    return std::string(row.path == "road.distance_per_year" ? "km" : shown_unit(row.dimension, units));
+}
+
+/// Copies have few keys of their own.
+std::string taken_from(const model::Case& c, const std::string& path)
+{
+    for (std::size_t i = 0; i < c.brackets.size(); ++i) {
+        const model::Bracket& b = c.brackets[i];
+        const bool copy = !b.copy_of.empty() || !b.mirror_of.empty();
+        const std::string here = "brackets[" + std::to_string(i) + "]";
+        if (copy && (path == here + ".copy_of" || path == here + ".mirror_of")) return b.copy_of.empty() ? "a mirror of " + b.mirror_of : "a copy of " + b.copy_of;
+    }
+    return "";
+}
+
+void take_row(Field& f, const Row& row, const model::Case& c, const casefile::Value& v, UnitSystem units)
+{
+    f.kind = kind_of(row);
+    f.help = row.help;
+    f.dimension = row.dimension;
+    f.required = row.required;
+    f.choices = choices_of(row, c);
+    f.can_be_removed = !row.required;
+    f.assumed = f.is_default && !row.why.empty();
+    if (!row.measured()) {
+        f.value = v.items.front();
+        return;
+    }
+    f.measured_from = casefile::measured_from(c, v.path);
+    for (const std::string& item : v.items) f.coordinates.push_back(shown_item(item, row, units));
+    f.unit = unit_for(row, f.coordinates.front(), units);
+    f.value = f.coordinates.front();
+    for (std::size_t k = 1; k < f.coordinates.size(); ++k) f.value += ", " + f.coordinates[k];
+    if (f.kind == FieldKind::quantity) f.coordinates.clear();
+}
+
+std::string written(const casefile::Value& v)
+{
+    std::string s;
+    for (const std::string& item : v.items) s += (s.empty() ? "" : ", ") + item;
+    return v.list ? "[" + s + "]" : s;
+}
+
+std::string first_error(const Document& d, const std::string& path)
+{
+    for (const base::Diagnostic& k : d.diagnostics())
+        if (k.key_path == path || k.key_path.starts_with(path + "[")) return k.message + (k.hint.empty() ? "" : " (" + k.hint + ")");
+    return "";
+}
+
+} // namespace
+
+Field field_of(const Document& d, const model::Case& c, const casefile::Value& v, const std::string& section, UnitSystem units)
+{
+    Field f;
+    f.path = v.path;
+    f.label = in_words(v.path.starts_with(section + ".") ? v.path.substr(section.size() + 1) : v.path);
+    f.is_default = d.reading() == nullptr || d.reading()->places.count(v.path) == 0;
+    if (!f.is_default) f.as_written = written(v);
+    if (const Row* row = casefile::row_at(v.path)) take_row(f, *row, c, v, units);
+    else { // a name that the schema leaves open, such as the new name of a fastener
+        f.value = v.items.front();
+        f.is_default = false;
+        f.as_written = f.value;
+    }
+    f.read_only = taken_from(c, v.path);
+    f.error = first_error(d, v.path);
+    return f;
+}
+
+std::vector<std::string> missing_keys(const Section& s)
+{
+    std::set<std::string> there;
+    for (const Field& f : s.fields) there.insert(f.path);
+    std::string block = s.path;
+    if (const Row* row = casefile::row_at(s.path)) block = row->inside();
+    else if (s.path.ends_with("]") && !s.path.starts_with("fastener_kinds[")) {
+        const Row* list = casefile::row_at(s.path.substr(0, s.path.rfind('[')));
+        block = list ? list->inside() : s.path;
+    } else if (s.path.ends_with("]")) {
+        block = "fastener_kinds{}";
+    }
+    const bool copy = !s.path.empty() && std::any_of(s.fields.begin(), s.fields.end(), [](const Field& f) { return f.label == "copy of" || f.label == "mirror of"; });
+    std::vector<std::string> out;
+    if (copy) return out;
+    for (const Row* row : casefile::rows_in(block)) {
+        const std::string path = s.path + "." + row->key();
+        const bool begun = std::any_of(there.begin(), there.end(), [&path](const std::string& p) { return p == path || p.starts_with(path + ".") || p.starts_with(path + "["); });
+        if (!row->required && !begun && row->fallback.empty()) out.push_back(path);
+    }
+    return out;
+}
+
+} // namespace thinskin::gui

@@ -1,0 +1,108 @@
+#include "presentation/words.h"
+
+#include "base/units.h"
+#include "report/figures.h"
+
+#include <array>
+
+namespace thinskin::gui {
+
+Mark mark_of(base::Status s)
+{
+    switch (s) {
+    case base::Status::pass: return Mark::pass;
+    case base::Status::judgement: return Mark::judgement;
+    case base::Status::not_covered: return Mark::not_covered;
+    case base::Status::fail: return Mark::fail;
+    }
+    return Mark::fail;
+}
+
+Mark mark_of(base::Verdict v)
+{
+    switch (v) {
+    case base::Verdict::pass: return Mark::pass;
+    case base::Verdict::not_covered: return Mark::not_covered;
+    case base::Verdict::not_solved: return Mark::not_solved;
+    case base::Verdict::fail: return Mark::fail;
+    }
+    return Mark::fail;
+}
+
+std::string_view word(Mark m)
+{
+    switch (m) {
+    case Mark::pass: return base::name(base::Status::pass);
+    case Mark::judgement: return base::name(base::Status::judgement);
+    case Mark::not_covered: return base::name(base::Status::not_covered);
+    case Mark::fail: return base::name(base::Status::fail);
+    case Mark::not_solved: return base::name(base::Verdict::not_solved);
+    case Mark::linear: return "linear only";
+    case Mark::stale: return "stale";
+    }
+    return "fail";
+}
+
+std::string_view sign(Mark m)
+{
+    switch (m) {
+    case Mark::pass: return "OK";
+    case Mark::judgement: return "J ";
+    case Mark::not_covered: return "? ";
+    case Mark::fail: return "X ";
+    case Mark::not_solved: return "- ";
+    case Mark::linear: return "~ ";
+    case Mark::stale: return "..";
+    }
+    return "X ";
+}
+
+std::string_view meaning(Mark m)
+{
+    switch (m) {
+    case Mark::pass: return "The formula applies and there is enough.";
+    case Mark::judgement: return "Passes by a stated analogy or bound.";
+    case Mark::not_covered: return "No formula, a value outside a formula's range, or an input that is missing. It is not a pass.";
+    case Mark::fail: return "Not enough.";
+    case Mark::not_solved: return "No equilibrium was found: there are no figures to go by.";
+    case Mark::linear: return "Linear theory, which does not stand here: a picture while you drag, worked out properly when you let go. It is not a pass.";
+    case Mark::stale: return "Of an earlier state of the case.";
+    }
+    return "";
+}
+
+namespace {
+
+/// A unit of results in the inner unit of its dimension, and what it becomes in US units.
+struct Unit { std::string_view name; base::Dimension dimension; double inner; std::string_view us, shown; };
+
+constexpr std::array units = {
+    Unit{"N", base::Dimension::force, 1, "lbf", "lbf"},
+    Unit{"kN", base::Dimension::force, 1000, "lbf", "lbf"},
+    Unit{"N mm", base::Dimension::moment, 1, "lbf*in", "lbf in"},
+    Unit{"N m", base::Dimension::moment, 1000, "lbf*ft", "lbf ft"},
+    Unit{"MPa", base::Dimension::stress, 1, "ksi", "ksi"},
+    Unit{"mm", base::Dimension::length, 1, "in", "in"},
+    Unit{"kg", base::Dimension::mass, 1, "lb", "lb"},
+    Unit{"N/mm", base::Dimension::stiffness, 1, "lbf/in", "lbf/in"},
+};
+
+double converted(double inner, std::string_view unit, base::Dimension d)
+{
+    const auto u = base::find_unit(unit, d);
+    return u ? inner * u->denominator / u->numerator : inner;
+}
+
+} // namespace
+
+ShownFigure shown_figure(double value, const std::string& unit, UnitSystem u)
+{
+    if (u == UnitSystem::us) {
+        if (unit == "kg m") return {report::figure(converted(converted(value, "lb", base::Dimension::mass) * 1000, "ft", base::Dimension::length)), "lb ft"};
+        for (const Unit& k : units)
+            if (k.name == unit) return {report::figure(converted(value * k.inner, k.us, k.dimension)), std::string(k.shown)};
+    }
+    return {report::figure(value), unit};
+}
+
+} // namespace thinskin::gui
