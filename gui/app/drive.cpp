@@ -1,4 +1,5 @@
 #include "app/drive.h"
+#include "app/dialogs.h"
 #include "app/program.h"
 #include "panels/probe.h"
 #include "report/json.h"
@@ -202,7 +203,7 @@ void Drive::checks(Program& p, const Step& s)
 {
     if (s.word == "json") {
         const auto a = p.session().results.shown();
-        if (!a || !a->outcome() || !write_file(s.rest, report::check_json(*a->outcome()))) fail(s, "no result, or it could not be written");
+        if (!a || !a->outcome() || !write_file(s.rest, report::check_json(filed(*a)))) fail(s, "no result, or it could not be written");
     } else if (s.word == "text") {
         if (!write_file(s.rest, p.session().document.text())) fail(s, "could not be written");
     } else if (s.word == "see") {

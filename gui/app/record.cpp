@@ -3,6 +3,7 @@
 #include "casefile/values.h"
 #include "report/json.h"
 #include "report/record.h"
+#include "studies/grid_error.h"
 
 #include <array>
 #include <ctime>
@@ -31,7 +32,7 @@ bool write(const fs::path& path, const std::string& bytes)
     return out.good();
 }
 
-std::string page(const Answer& a)
+std::string page(const Answer& a, const results::Outcome& o)
 {
     report::RecordInputs in;
     const model::Case& c = *a.source;
@@ -43,22 +44,30 @@ std::string page(const Answer& a)
     for (const casefile::Value& v : casefile::case_values(c))
         in.values.push_back({v.path, v.list ? fmt::format("[{}]", fmt::join(v.items, ", ")) : v.items.front(), casefile::measured_from(c, v.path)});
     in.layout = a.analysis.layout.get();
-    return report::record_html(*a.analysis.outcome, in);
+    return report::record_html(o, in);
 }
 
 } // namespace
 
+results::Outcome filed(const Answer& a)
+{
+    results::Outcome o = *a.outcome();
+    studies::add_grid_error(*a.source, o);
+    return o;
+}
+
 void write_record(Session& s, const std::string& folder)
 {
     const auto a = s.results.shown();
-    const bool current = a && s.results.state(s.document.revision(), s.document.readable()) == ResultsShown::State::current;
+    const bool current = a && a->final && a->outcome() && s.results.state(s.document.revision(), s.document.readable()) == ResultsShown::State::current;
     if (!current) {
         s.say("No record: the figures of the case as it is are not there yet", true);
         return;
     }
     std::error_code e;
     fs::create_directories(folder, e);
-    const bool ok = !e && write(fs::path(folder) / "record.html", page(*a)) && write(fs::path(folder) / "result.json", report::check_json(*a->outcome())) && write(fs::path(folder) / "case.yaml", s.document.text());
+    const results::Outcome o = filed(*a);
+    const bool ok = !e && write(fs::path(folder) / "record.html", page(*a, o)) && write(fs::path(folder) / "result.json", report::check_json(o)) && write(fs::path(folder) / "case.yaml", s.document.text());
     s.say(ok ? "Record written: " + (fs::path(folder) / "record.html").string() : folder + ": the record could not be written", !ok);
 }
 

@@ -49,10 +49,10 @@ std::shared_ptr<const model::Case> linear_case(const std::shared_ptr<const model
 }
 
 /// A broken contract inside must not take the window down; it is told like an error of the case.
-pipeline::Analysis analysed(const model::Case& c, pipeline::Workspace& w, const std::stop_token& stop)
+pipeline::Analysis analysed(const model::Case& c, pipeline::Workspace& w, pipeline::Depth depth, const std::stop_token& stop)
 {
     try {
-        return pipeline::analyse(c, w, pipeline::Depth::margins, stop);
+        return pipeline::analyse(c, w, depth, stop);
     } catch (const std::exception& e) {
         pipeline::Analysis a;
         a.diagnostics.push_back({{c.file, 0, 0}, "", std::string("the case could not be worked out: ") + e.what(), ""});
@@ -94,27 +94,19 @@ struct Worker::Impl {
         changed.notify_all();
     }
 
-    /// Linear theory first. True: there is more to do.
+    /// Linear theory and margins alone first: no frequencies, no effects. True: there is more to do.
     bool linear(const Request& r, pipeline::Workspace& w, const std::stop_token& token)
     {
         Answer a;
         a.revision = r.revision;
         a.source = linear_case(r.value);
-        a.analysis = analysed(*a.source, w, token);
+        a.analysis = analysed(*a.source, w, pipeline::Depth::margins, token);
         if (a.outcome()) a.linear_only = beyond_linear(*a.outcome());
-        // With nothing beyond linear theory the automatic choice gives these very figures.
-        const bool same = !a.outcome() || r.value->skin == model::SkinTheory::linear || (r.value->skin == model::SkinTheory::automatic && a.linear_only.empty());
-        const bool full = r.upto != Stage::linear;
-        if (same) a.stage = Stage::full;
-        a.final = same && (r.upto != Stage::effects || !a.solved());
-        const bool more = full && !same;
-        if (same && r.upto == Stage::effects && a.solved()) {
-            publish(a, token);
-            effects(std::move(a), r, w, token);
-            return false;
-        }
+        const bool wrong = !a.outcome();
+        if (wrong) a.stage = Stage::full;
+        a.final = wrong;
         publish(std::move(a), token);
-        return more;
+        return r.upto != Stage::linear && !wrong;
     }
 
     void effects(Answer a, const Request& r, pipeline::Workspace& w, const std::stop_token& token)
@@ -137,7 +129,7 @@ struct Worker::Impl {
         a.revision = r.revision;
         a.stage = Stage::full;
         a.source = r.value;
-        a.analysis = analysed(*r.value, w, token);
+        a.analysis = analysed(*r.value, w, pipeline::Depth::full, token);
         a.final = r.upto == Stage::full || !a.solved();
         publish(a, token);
         if (!a.final) effects(std::move(a), r, w, token);

@@ -11,8 +11,8 @@ namespace thinskin::gui {
 
 /// How far a request is worked out, one stage after the other; each stage gives an answer.
 enum class Stage {
-    linear,   ///< linear theory in every load case: tens of milliseconds, for a drag
-    full,     ///< large deflection where it is needed: what `thinskin check` prints
+    linear,   ///< linear theory in every load case, no natural frequencies: tens of milliseconds, for a drag
+    full,     ///< large deflection where it is needed, natural frequencies: what `thinskin check` prints
     effects,  ///< and the effect of each assumption on the governing margin
 };
 
@@ -26,7 +26,7 @@ struct Request {
 struct Answer {
     std::uint64_t revision = 0;
     Stage stage = Stage::linear;
-    bool final = false;                         ///< nothing more will come for this request, or nothing could differ: figures are those of `check`
+    bool final = false;                         ///< the figures are those of `check`; nothing more will come for this request
     std::shared_ptr<const model::Case> source;
     pipeline::Analysis analysis;                ///< no outcome: the case itself is wrong, see its diagnostics
     std::vector<std::string> linear_only;       ///< load cases that need large deflection and have only linear figures here

@@ -116,7 +116,7 @@ TEST_CASE("a change of units changes no margin")
     const model::Case c = tests::read_case(us);
     tests::check_near_rel(number(c), 740, 1e-12);
     pipeline::Workspace w;
-    const auto o = *pipeline::analyse(c, w).outcome;
+    const auto o = *pipeline::analyse(c, w, pipeline::Depth::margins).outcome;
     REQUIRE(o.checks.size() == metric.checks.size());
     for (const results::Check& m : metric.checks) {
         const results::Check* u = tests::row(o, m.id);
