@@ -41,7 +41,7 @@ std::vector<drawing::Peak> peaks_of(const drawing::Contours& k)
 drawing::Options options_of(const SheetContents& c, const drawing::Contours& k, float scale)
 {
     drawing::Options o = plain_options(scale);
-    o.notes = c.notes;
+    if (!c.dimensions) o.notes = c.notes; // there is no room for both beside a panel; the list at the right keeps the margins
     for (auto& [part, note] : o.notes) // a margin below zero and the cross before it say so already
         if (!note.empty() && note.front() == '-' && note.size() > 5 && note.compare(note.size() - 5, 5, " fail") == 0) note.resize(note.size() - 5);
     for (const drawing::Peak& p : peaks_of(k)) o.at_points.push_back({p.at, fmt::format("{:+.2f} mm", p.w_mm)});
