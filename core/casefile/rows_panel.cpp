@@ -65,7 +65,7 @@ std::vector<Row> panel_rows()
         text("panel.ribs[].name", "Name in all tables.").required(),
         of(Type::point2, "panel.ribs[].from", "One end of its line.").required(),
         of(Type::point2, "panel.ribs[].to", "Other end of its line.").required(),
-        of(Type::section, "panel.ribs[].section", "Section, such as hat 40x25x1.0; flat 20x2 stands on its edge unless lying is given.").required(),
+        of(Type::section, "panel.ribs[].section", "Section, such as hat 40x25x1.0 or channel 40x20x2 (its web on the skin); flat 20x2 stands on its edge unless lying is given.").required(),
         text("panel.ribs[].material", "Grade, a row of the material catalogue.").required(),
         word("panel.ribs[].lying", {"left", "right", "up", "down"}, "Which way the leg on the skin points from its heel."),
         word("panel.ribs[].seen", {"seen", "tapped", "assumed"}, "How it is known to be there.")

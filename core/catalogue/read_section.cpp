@@ -20,6 +20,7 @@ std::string_view example(std::string_view kind)
 {
     if (kind == "flat") return "flat 30x3";
     if (kind == "box") return "box 60x25x0.7";
+    if (kind == "channel") return "channel 40x20x2";
     if (kind == "hat") return "hat 40x25x1.0 or with feet hat 40x25x12x1.0";
     return "angle 40x40x4";
 }
@@ -115,6 +116,7 @@ Sizes read_sizes(std::string_view text, std::string_view unit)
 std::string wrong_count(std::string_view kind, std::size_t n)
 {
     if (kind == "flat") return n == 2 ? "" : "a flat has two sizes: width x thickness";
+    if (kind == "channel") return n == 3 ? "" : "a channel has three sizes: web x flange x wall";
     if (kind == "hat") return n == 3 || n == 4 ? "" : "a hat has three sizes, crown x height x wall, or four, crown x height x foot x wall";
     return n == 3 ? "" : fmt::format("{} {} has three sizes: side x side x wall", kind == "angle" ? "an" : "a", kind);
 }
@@ -133,6 +135,7 @@ Section make(const Parts& p, const std::vector<double>& mm)
     if (p.kind == "flat") return p.lying ? make_flat({.b = mm[0], .h = mm[1], .t = mm[1]}) : make_flat({.b = mm[1], .h = mm[0], .t = mm[1]});
     const Legs legs{.b = mm[0], .h = mm[1], .t = mm.back()};
     if (p.kind == "box") return make_box(legs);
+    if (p.kind == "channel") return make_channel(legs);
     if (p.kind == "hat") return make_hat(legs, mm.size() == 4 ? mm[2] : 0);
     return make_angle(legs);
 }
@@ -142,8 +145,8 @@ Section make(const Parts& p, const std::vector<double>& mm)
 ReadSection read_section(std::string_view text)
 {
     const Parts p = split(text);
-    if (p.kind != "angle" && p.kind != "flat" && p.kind != "box" && p.kind != "hat")
-        return refuse("angle", text, base::did_you_mean(p.kind, {"angle", "flat", "box", "hat"}));
+    if (p.kind != "angle" && p.kind != "flat" && p.kind != "box" && p.kind != "hat" && p.kind != "channel")
+        return refuse("angle", text, base::did_you_mean(p.kind, {"angle", "flat", "box", "hat", "channel"}));
     if (p.lying && p.kind != "flat") return refuse(p.kind, text, "only a flat can be called lying here");
     const Sizes sizes = read_sizes(p.sizes, p.unit);
     if (!sizes.reason.empty()) return refuse(p.kind, text, sizes.reason);

@@ -81,6 +81,22 @@ Section make_box(const Legs& outside)
     return s;
 }
 
+Section make_channel(const Legs& web)
+{
+    const double b = web.b, h = web.h, t = web.t, w = b - t, f = h - t / 2;
+    Section s;
+    s.kind = Section::Kind::channel;
+    s.b = s.width = b;
+    s.h = h;
+    s.t = t;
+    set_areas(s, {rectangle(0, 0, b, t), rectangle(0, t, t, h - t), rectangle(b - t, t, t, h - t)});
+    s.J = (w + 2 * f) * cube(t) / 3;
+    s.x_s = b / 2;
+    s.y_s = t / 2 - 3 * f * f / (w + 6 * f);
+    s.corners = box_corners(b, h);
+    return s;
+}
+
 Section make_hat(const Legs& crown, double foot)
 {
     const double b = crown.b, h = crown.h, t = crown.t;

@@ -13,17 +13,18 @@ namespace thinskin::catalogue {
 ///   I_u,v = (I_x + I_y)/2 +- sqrt(((I_x - I_y)/2)^2 + I_xy^2)
 ///   J: angle (b + h - t) t^3/3; flat b t^3/3 (1 - 0.63 t/b + 0.052 (t/b)^5);
 ///      box 4 A_m^2 t/p + p t^3/3, A_m = (b-t)(h-t), p = 2 (b + h - 2 t) (Bredt; at most 4 % high as the wall fills the box);
-///      hat: open, sum of length t^3/3. A hat whose feet are joined to a skin is a closed cell and much stiffer in torsion.
+///      hat, channel: open, sum of length t^3/3; shear centre of a channel e = 3 f^2/(w + 6 f) from the web's mid-line, away from
+///      the flanges (f, w: mid-lines of flange and web). A hat whose feet are joined to a skin is a closed cell and much stiffer in torsion.
 ///
 /// Rolled angles have a root fillet and round toes: against printed tables the sharp corner gives A 1 to 2 % low and
 /// I 2 to 4 % high. rolled_angle() has the fillets and agrees with the printed tables to all their digits.
 /// Source: elementary mechanics; angle and box checked against printed tables in tests/published/sections.cpp.
 struct Section {
-    enum class Kind { angle, flat, box, hat };
+    enum class Kind { angle, flat, box, hat, channel };
     Kind kind = Kind::angle;
     std::string designation;     ///< as read, spaces tidied: "angle 40x40x4"
-    double b = 0;                ///< along x: angle: the leg on the panel; flat: its extent along the panel; box: width; hat: crown
-    double h = 0;                ///< along y: angle: the standing leg; flat: its extent off the panel; box, hat: height
+    double b = 0;                ///< along x: angle: the leg on the panel; flat: its extent along the panel; box: width; hat: crown; channel: web
+    double h = 0;                ///< along y: angle: the standing leg; flat: its extent off the panel; box, hat: height; channel: flanges
     double t = 0;                ///< wall
     double foot = 0;             ///< hat only: each foot, outside of the side wall; 0 = feet not counted
     double width = 0;            ///< overall extent along x: b, or b + 2 foot
@@ -55,16 +56,18 @@ struct ReadSection {
 ///   angle 40x40x4, angle 60x40x5 (first the leg on the panel, then the standing leg), angle 1-1/2x1-1/2x1/8 in
 ///   flat 30x3 (stands on its edge), flat 30x3 lying
 ///   box 60x25x0.7, box 25x2 is refused (three numbers)
+///   channel 40x20x2 (web on the panel x standing flanges x wall)
 ///   hat 40x25x1.0 (crown x height x wall; feet not counted), hat 40x25x12x1.0 (with feet of 12 outside the side walls)
 /// Refuses: other words, a wall that is not thinner than half of a side (angle: thinner than each leg), zero, negative,
 /// nan, inf, decimal comma, more than 1000 mm, anything left over.
 [[nodiscard]] ReadSection read_section(std::string_view text);
 
-/// Sharp-corner sections from dimensions in mm. The caller has checked 0 < t < b, h (box, hat: 2 t < b, h).
+/// Sharp-corner sections from dimensions in mm. The caller has checked 0 < t < b, h (box, hat, channel: 2 t < b, h).
 struct Legs { double b, h, t; };
 [[nodiscard]] Section make_angle(const Legs& legs);
 [[nodiscard]] Section make_flat(const Legs& extent);            ///< b and h: extents along x and y; t = the lesser
 [[nodiscard]] Section make_box(const Legs& outside);
+[[nodiscard]] Section make_channel(const Legs& web);            ///< b web on the panel, h flanges off the panel
 [[nodiscard]] Section make_hat(const Legs& crown, double foot); ///< b crown, h height, foot outside of the side wall
 
 /// An angle with a root fillet r1 and toe radii r2 (tables: r2 = r1/2). J and the shear centre as for sharp corners.

@@ -50,7 +50,7 @@ void take_arm(Resolver& r, const model::Bracket& b, const std::string& path, Bra
     out.arm_top_y = b.arm->at.value;
     out.arm_length = b.arm->length.value;
     out.arm_mass = out.arm_section.mass_per_metre(out.arm_material.density) * out.arm_length / 1000.0;
-    if (out.arm_section.kind == catalogue::Section::Kind::flat || out.arm_section.kind == catalogue::Section::Kind::hat)
+    if (out.arm_section.kind != catalogue::Section::Kind::angle && out.arm_section.kind != catalogue::Section::Kind::box)
         r.error(b.arm->where, path + ".arm.section", "expected an angle or a box for an arm");
 }
 

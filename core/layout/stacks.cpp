@@ -108,8 +108,9 @@ std::optional<RibWall> rib_wall(const Rib& r, Point p)
         }
         if (off < side - r.section.t) return RibWall{ply, r.section.h - r.section.t};
     }
-    const double wide = std::max(r.section.b, r.section.h) / 2;
-    if (r.section.kind == catalogue::Section::Kind::flat && !r.standing && off < wide) {
+    const bool channel = r.section.kind == catalogue::Section::Kind::channel, lies = channel || (r.section.kind == catalogue::Section::Kind::flat && !r.standing);
+    const double wide = (channel ? r.section.b : std::max(r.section.b, r.section.h)) / 2;
+    if (lies && off < wide) {
         nearer(ply, wide - off, "side of " + r.name);
         return RibWall{ply, 0};
     }

@@ -29,7 +29,7 @@ std::vector<Section> one_of_each()
 {
     std::vector<Section> all;
     for (const char* text : {"angle 40x40x4", "angle 60x40x5", "angle 40x60x5", "angle 25x25x3", "flat 30x3", "flat 30x3 lying", "flat 20x2",
-                             "box 60x25x0.7", "box 30x30x2", "hat 40x25x1.0", "hat 30x20x12x0.9", "angle 1-1/2x1-1/2x1/8 in"})
+                             "box 60x25x0.7", "box 30x30x2", "hat 40x25x1.0", "hat 30x20x12x0.9", "channel 40x20x2", "channel 50x25x1.5", "angle 1-1/2x1-1/2x1/8 in"})
         all.push_back(section(text));
     return all;
 }
@@ -76,7 +76,7 @@ void add_arc(Outline& p, double x, double y, double r, double from, double to)
 
 } // namespace
 
-TEST_CASE("angle, hat and box agree with the moments of their outline")
+TEST_CASE("angle, hat, channel and box agree with the moments of their outline")
 {
     const double b = 60, h = 40, t = 5;
     check_against(make_angle({.b = b, .h = h, .t = t}), moments({{0, 0}, {b, 0}, {b, t}, {t, t}, {t, h}, {0, h}}), 1e-12);
@@ -87,6 +87,7 @@ TEST_CASE("angle, hat and box agree with the moments of their outline")
     check_against(make_hat({.b = 40, .h = 25, .t = 1}, 0), moments({{0, 0}, {1, 0}, {1, 24}, {39, 24}, {39, 0}, {40, 0}, {40, 25}, {0, 25}}), 1e-12);
     check_against(make_hat({.b = 40, .h = 25, .t = 1}, 12),
                   moments({{0, 0}, {13, 0}, {13, 24}, {51, 24}, {51, 0}, {64, 0}, {64, 1}, {52, 1}, {52, 25}, {12, 25}, {12, 1}, {0, 1}}), 1e-12);
+    check_against(make_channel({.b = 40, .h = 20, .t = 2}), moments({{0, 0}, {40, 0}, {40, 20}, {38, 20}, {38, 2}, {2, 2}, {2, 20}, {0, 20}}), 1e-12);
 }
 
 TEST_CASE("a rolled angle agrees with the moments of its rounded outline")
@@ -215,7 +216,7 @@ TEST_CASE("a section k times as large: area by k^2, moments by k^4, moduli by k^
 
 TEST_CASE("a thicker wall never gives less area, stiffness, torsion or mass")
 {
-    for (const char* kind : {"angle", "box", "hat"}) {
+    for (const char* kind : {"angle", "box", "hat", "channel"}) {
         CAPTURE(kind);
         Section last;
         for (double t = 0.5; t < 9; t += 0.25) {

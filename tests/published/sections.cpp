@@ -223,4 +223,13 @@ TEST_CASE("shear centre of a thin channel")
     check_near_rel(s.y_s - (25 - 0.5), 3 * b * b / (6 * b + a), 1e-12);
 }
 
+// Beer and Johnston, Mechanics of Materials, worked example of a channel's shear centre; from memory: mid-lines 6 in of web and
+// 4 in of flange, wall 0.15 in, e = b/(2 + h/(3 b)) = 1.6 in from the web's mid-line, on the side away from the flanges.
+TEST_CASE("channel: shear centre of the worked example, 1.6 in")
+{
+    const Section s = section("channel 6.15x4.075x0.15 in");
+    check_near_rel((s.t / 2 - s.y_s) / 25.4, 1.6, 1e-9);
+    check_near_rel(s.x_s, s.width / 2, 1e-12);
+}
+
 TEST_SUITE_END();

@@ -97,7 +97,7 @@ inline const results::FastenerForce& fastener(const results::Outcome& o, const s
 
 inline const std::vector<std::string>& shipped_cases()
 {
-    static const std::vector<std::string> all{"condenser_door", "condenser_door_made_good", "condenser_door_short_angles", "condenser_door_bare", "condenser_door_screws", "awning_wall", "ladder_rack", "ladder_rack_no_straps", "bottle_locker_wall", "sliding_door", "plain_panel"};
+    static const std::vector<std::string> all{"condenser_door", "condenser_door_made_good", "condenser_door_short_angles", "condenser_door_bare", "condenser_door_screws", "awning_wall", "ladder_rack", "ladder_rack_no_straps", "bottle_locker_wall", "sliding_door", "plain_panel", "spare_wheel_small_plate", "spare_wheel_large_plate"};
     return all;
 }
 
