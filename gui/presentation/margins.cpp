@@ -156,9 +156,9 @@ void take_clause(const Check& c, MarginCard& card)
             card.symbols.push_back({s.name, value == c.inputs.end() ? "-" : report::symbol_value(nullptr, s.name, value->second), s.unit, s.meaning, base::range_text(s)});
         }
     }
-    for (const auto& [name, value] : c.inputs)
-        if (std::none_of(card.symbols.begin(), card.symbols.end(), [&name](const MarginCard::Symbol& s) { return s.name == name; }))
-            card.symbols.push_back({name, report::symbol_value(nullptr, name, value), "", "", ""});
+    for (const auto& input : c.inputs)
+        if (std::none_of(card.symbols.begin(), card.symbols.end(), [&input](const MarginCard::Symbol& s) { return s.name == input.first; }))
+            card.symbols.push_back({input.first, report::symbol_value(nullptr, input.first, input.second), "", "", ""});
     card.source = report::source_text(c);
     card.range = c.range;
 }

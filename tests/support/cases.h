@@ -2,6 +2,7 @@
 #include "casefile/reader.h"
 #include "pipeline/analyse.h"
 
+#include <cstdlib>
 #include <doctest/doctest.h>
 #include <fstream>
 #include <map>
@@ -98,6 +99,9 @@ inline const results::FastenerForce& fastener(const results::Outcome& o, const s
 inline const std::vector<std::string>& shipped_cases()
 {
     static const std::vector<std::string> all{"condenser_door", "condenser_door_made_good", "condenser_door_short_angles", "condenser_door_bare", "condenser_door_screws", "awning_wall", "ladder_rack", "ladder_rack_no_straps", "bottle_locker_wall", "sliding_door", "plain_panel", "spare_wheel_small_plate", "spare_wheel_large_plate"};
+    // Builds with sanitizers take ten times as long: those that are solved fast.
+    static const std::vector<std::string> few{"condenser_door", "condenser_door_made_good", "ladder_rack", "sliding_door", "plain_panel"};
+    if (std::getenv("THINSKIN_FEW_CASES") != nullptr) return few;
     return all;
 }
 
