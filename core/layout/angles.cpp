@@ -2,6 +2,7 @@
 
 #include <cmath>
 #include <fmt/core.h>
+#include <utility>
 
 namespace thinskin::layout {
 
@@ -42,6 +43,13 @@ void mirror_end(const model::Angle& a, const model::MemberEnd& from, model::Memb
         shift(f.at, -2 * s * dx, -2 * s * dy);
         if (!f.name.empty()) f.name += " mirrored";
     }
+}
+
+/// From left to right, or from bottom to top: the ends are named by their sides, whichever of them is written as `from`.
+void in_order(model::Angle& a)
+{
+    const std::string at_from = side_name({a.to->x.value - a.from.x.value, a.to->y.value - a.from.y.value}, 0);
+    if (at_from == "right" || at_from == "top") std::swap(a.from, *a.to);
 }
 
 int side_index(const std::string& side) { return side == "left" ? 0 : side == "right" ? 1 : side == "bottom" ? 2 : 3; }
@@ -104,6 +112,7 @@ std::vector<model::Angle> expanded_angles(Resolver& r)
         if (!a.to) continue;
         if (a.ends.second.same_as_other) mirror_end(a, a.ends.first, a.ends.second);
         else if (a.ends.first.same_as_other) mirror_end(a, a.ends.second, a.ends.first);
+        in_order(a);
     }
     return out;
 }

@@ -68,6 +68,28 @@ TEST_CASE("upright angles: bolts of a bracket pull on its own post, whose ends a
     }
 }
 
+TEST_CASE("an angle written from its right end, or from its top, is the same angle: its ends are named by their sides")
+{
+    const std::string one_bolt = "right: {to: frame, fasteners: [{at: [705 mm, 420 mm], use: M6 bolt}]}";
+    const tests::Edits uneven{{"right: same_as_left", one_bolt}};
+    const tests::Edits backward{{"right: same_as_left", one_bolt}, {"from: [10 mm, 420 mm]", "from: [730 mm, 420 mm]"}, {"to: [730 mm, 420 mm]", "to: [10 mm, 420 mm]"}, {"from: [10 mm, 740 mm]", "from: [730 mm, 740 mm]"}};
+    const results::Outcome &a = tests::check_case("condenser_door_made_good", uneven), &b = tests::check_case("condenser_door_made_good", backward);
+    REQUIRE(a.checks.size() == b.checks.size());
+    for (const results::Check& c : a.checks) {
+        CAPTURE(c.id);
+        const results::Check* other = tests::row(b, c.id);
+        REQUIRE(other);
+        CHECK(other->status == c.status);
+        CHECK(std::abs(other->demand - c.demand) <= 1e-9 * std::abs(c.demand));
+    }
+    const auto end_of = [](const results::Outcome& o, const std::string& side) {
+        for (const results::EndForce& e : o.member_ends)
+            if (e.name == "lower rail" && e.end == side) return e.fasteners.size();
+        return std::size_t{0};
+    };
+    CHECK((end_of(b, "left") == 2 && end_of(b, "right") == 1));
+}
+
 TEST_CASE("upright angles stand on the drawing from bottom to top")
 {
     const tests::Analysed a = with_posts();
