@@ -42,8 +42,6 @@ private:
 bool open_into(Session& s, const std::string& path);
 /// Saves; false: not yet (never saved before, changed outside, failed). `dialogs` goes on asking where that helps.
 bool save_now(Session& s, Dialogs& dialogs);
-/// The outcome as it is filed and as `check --json` has it: with the estimate of the grid's error, one more analysis.
-[[nodiscard]] results::Outcome filed(const Answer& a);
 /// Writes record.html, result.json and case.yaml into a folder. Says how it went.
 void write_record(Session& s, const std::string& folder);
 

@@ -3,7 +3,6 @@
 #include "casefile/values.h"
 #include "report/json.h"
 #include "report/record.h"
-#include "studies/grid_error.h"
 
 #include <array>
 #include <ctime>
@@ -48,13 +47,6 @@ std::string page(const Answer& a, const results::Outcome& o)
 }
 
 } // namespace
-
-results::Outcome filed(const Answer& a)
-{
-    results::Outcome o = *a.outcome();
-    studies::add_grid_error(*a.source, o);
-    return o;
-}
 
 void write_record(Session& s, const std::string& folder)
 {

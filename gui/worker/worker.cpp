@@ -1,6 +1,7 @@
 #include "worker/worker.h"
 
 #include "studies/effects.h"
+#include "studies/grid_error.h"
 
 #include <algorithm>
 #include <chrono>
@@ -198,6 +199,13 @@ std::shared_ptr<const Answer> Worker::poll()
 {
     const std::lock_guard lock(impl_->mutex);
     return std::exchange(impl_->answer, nullptr);
+}
+
+results::Outcome filed(const Answer& a)
+{
+    results::Outcome o = *a.outcome();
+    studies::add_grid_error(*a.source, o);
+    return o;
 }
 
 Progress Worker::progress() const
