@@ -7,6 +7,9 @@ namespace thinskin::checks {
 namespace {
 
 constexpr double parked_limit_mm = 1.0; ///< more than this parked is looked into; common practice, no source
+/// A pass on the skin's stress needs twice what is shown: beside a stiff foot a 20 mm grid showed 1.7 times the peak of the 30 mm one
+/// (`thinskin check cases/awning_wall.yaml --grid fine`). Engineering judgement.
+constexpr double most_used_to_pass = 0.5;
 
 std::vector<Demand> demands(const Demands& d, double results::SkinState::*figure)
 {
@@ -26,6 +29,16 @@ void deflection_row(const Demands& d, std::vector<results::Check>& out)
         out.push_back(against_limit(p, {s.load_case, s.max_deflection_mm, s.stands, s.why_not},
                                     {parked_limit_mm, "mm", d.layout->source->rules == model::Rules::allowable_strength ? "allowable_strength" : "partial_factors", "a skin that moves more when parked is looked into", "common practice, no source"}));
     }
+}
+
+results::Check stress_row(const Demands& d, double fy)
+{
+    Place p = place("skin stress", "stress of the skin outside the washers");
+    p.note = "bending and membrane, both faces, read on a ring round each washer and at the grid, which may miss up to half of the peak: it passes up to half of what the sheet bears, fails beyond all of it, and is open between";
+    const results::Check c = worst_of(p, demands(d, &results::SkinState::max_von_mises_MPa), strength::SheetStress{fy});
+    if (!c.has_numbers() || c.status == base::Status::fail || c.utilisation() <= most_used_to_pass) return c;
+    return not_covered(p, fmt::format("{:.0f} MPa shown in {}, {:.0f} allowed: beside washers and feet the grid may miss up to half of the peak, so that up to {:.0f} MPa counts as a pass",
+                                      c.demand, c.load_case, c.capacity, most_used_to_pass * c.capacity));
 }
 
 } // namespace
@@ -52,9 +65,7 @@ std::vector<results::Check> panel(const Demands& d)
         return {not_covered(p, not_steel(d.layout->skin.material))};
     }
     std::vector<results::Check> out;
-    Place stress = place("skin stress", "stress of the skin outside the washers");
-    stress.note = "bending and membrane, both faces, read on a ring round each washer and at the grid; the ring is up to 20 % off on a 30 mm grid";
-    out.push_back(worst_of(stress, demands(d, &results::SkinState::max_von_mises_MPa), strength::SheetStress{s.fy}));
+    out.push_back(stress_row(d, s.fy));
     out.push_back(worst_of(place("hem shear flow", "shear flow handed to the hem"), demands(d, &results::SkinState::hem_shear_flow_N_mm), strength::ShearFlow{d.layout->skin.core, s.fy}));
     deflection_row(d, out);
     return out;

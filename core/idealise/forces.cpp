@@ -226,21 +226,26 @@ void plate_forces(const Structure& s, const Pictures& p, const std::vector<doubl
     }
 }
 
+/// Resultant and place of the pushes that `counts` takes; not solved: no figures.
+template <class Counts> results::Contact pushes(const Structure& s, const Run& run, const std::string& part, Counts counts)
+{
+    results::Contact c{part, run.load_case.name, 0, {0, 0}};
+    for (const ContactJoint& j : s.contacts) {
+        if (!run.solved(0) || !counts(j)) continue;
+        const double push = -run.state(0).lambda(j.joint);
+        c.resultant_N += push;
+        c.at_mm[0] += push * j.at.x;
+        c.at_mm[1] += push * j.at.y;
+    }
+    if (c.resultant_N > 0) c.at_mm = {c.at_mm[0] / c.resultant_N, c.at_mm[1] / c.resultant_N};
+    return c;
+}
+
 /// Pushes of each plate on the skin.
 void plate_contacts(const Structure& s, const Run& run, std::vector<results::Contact>& out)
 {
-    for (std::size_t i = 0; i < s.plates.size(); ++i) {
-        results::Contact c{"plate " + s.layout->plates[i].name, run.load_case.name, 0, {0, 0}};
-        for (const ContactJoint& j : s.contacts) {
-            if (j.kind != ContactJoint::Kind::plate_skin || j.plate != static_cast<int>(i) || !run.solved(0)) continue;
-            const double push = -run.state(0).lambda(j.joint);
-            c.resultant_N += push;
-            c.at_mm[0] += push * j.at.x;
-            c.at_mm[1] += push * j.at.y;
-        }
-        if (c.resultant_N > 0) c.at_mm = {c.at_mm[0] / c.resultant_N, c.at_mm[1] / c.resultant_N};
-        out.push_back(c);
-    }
+    for (std::size_t i = 0; i < s.plates.size(); ++i)
+        out.push_back(pushes(s, run, "plate " + s.layout->plates[i].name, [i](const ContactJoint& j) { return j.kind == ContactJoint::Kind::plate_skin && j.plate == static_cast<int>(i); }));
 }
 
 /// A picture without figures, for a load case that was not solved: its parts are there, their numbers are not.
@@ -298,16 +303,7 @@ std::vector<Pictures> all_pictures(const Structure& s, const Solution& sol)
 /// Pushes of one bracket's leg, or of all feet of the item (bracket = -1).
 void contacts_of(const Structure& s, const Run& run, int bracket, const std::string& name, std::vector<results::Contact>& out)
 {
-    results::Contact c{name, run.load_case.name, 0, {0, 0}};
-    for (const ContactJoint& j : s.contacts) {
-        if (j.bracket != bracket || (bracket < 0 && j.foot < 0) || !run.solved(0)) continue; // not solved: no figures
-        const double push = -run.state(0).lambda(j.joint);
-        c.resultant_N += push;
-        c.at_mm[0] += push * j.at.x;
-        c.at_mm[1] += push * j.at.y;
-    }
-    if (c.resultant_N > 0) c.at_mm = {c.at_mm[0] / c.resultant_N, c.at_mm[1] / c.resultant_N};
-    out.push_back(c);
+    out.push_back(pushes(s, run, name, [bracket](const ContactJoint& j) { return j.bracket == bracket && (bracket >= 0 || j.foot >= 0); }));
 }
 
 void contacts(const Structure& s, const Run& run, std::vector<results::Contact>& out)

@@ -1,5 +1,6 @@
 #include "yaml/document.h"
 #include "yaml/emit.h"
+#include "yaml/patch_tree.h"
 
 #include <chrono>
 #include <doctest/doctest.h>
@@ -10,16 +11,6 @@ using namespace thinskin;
 using yaml::Node;
 
 std::string first_error(const yaml::Document& d) { return d.errors.empty() ? std::string{} : base::format(d.errors.front()); }
-
-bool same(const Node& a, const Node& b)
-{
-    if (a.kind != b.kind || a.text != b.text || a.items.size() != b.items.size() || a.entries.size() != b.entries.size()) return false;
-    for (std::size_t i = 0; i < a.items.size(); ++i)
-        if (!same(a.items[i], b.items[i])) return false;
-    for (std::size_t i = 0; i < a.entries.size(); ++i)
-        if (a.entries[i].key != b.entries[i].key || !same(a.entries[i].value, b.entries[i].value)) return false;
-    return true;
-}
 
 TEST_SUITE_BEGIN("yaml");
 
@@ -138,7 +129,10 @@ TEST_CASE("what is emitted is read back as the same tree, whatever the texts hol
         CHECK_FALSE(only_tabs);
         REQUIRE(d.usable);
         CHECK(d.errors.empty());
-        CHECK(same(d.root, root));
+        CHECK(yaml::same(d.root, root));
+        Node other = root;
+        other.entries[2].value.items[1].items[0].text = "plane";
+        CHECK_FALSE(yaml::same(d.root, other));
     }
 }
 
