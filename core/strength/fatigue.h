@@ -35,7 +35,7 @@ struct Block { double S_MPa, n; };
 /// Stands beside every result of this file.
 inline constexpr std::string_view fatigue_scope =
     "the S-N lines are those of hot-rolled structural steel; door skins of 0.6 to 0.9 mm, spot welds, bonded hems, rivets and inserts are outside: a category of "
-    "36 to 50 is a placeholder there, and test evidence decides";
+    "36 to 50 only stands in for a test there, which decides";
 
 inline constexpr double direct_stress = 0, shear_stress = 1; ///< values of the symbol `line`
 

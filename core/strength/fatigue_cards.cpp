@@ -9,7 +9,7 @@ namespace {
 
 constexpr double none = std::numeric_limits<double>::infinity();
 constexpr const char* lines = "hot-rolled structural steel, normal air, kept up; stress ranges, nominal, of the category's own area";
-constexpr const char* outside = "door skins of 0.6 to 0.9 mm, spot welds, bonded hems, rivets and inserts: a category of 36 to 50 is a placeholder there, and test evidence decides; "
+constexpr const char* outside = "door skins of 0.6 to 0.9 mm, spot welds, bonded hems, rivets and inserts: a category of 36 to 50 only stands in for a test there, which decides; "
                                 "bearing, slip and fretting of unclamped sheet; amplitudes put in for ranges (8 to 32 times the life)";
 
 SnLine line_of(double line) { return line == shear_stress ? SnLine::shear : SnLine::direct; }

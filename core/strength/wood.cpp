@@ -46,7 +46,7 @@ template <> const Clause<WoodScrewWithdrawal>& clause<WoodScrewWithdrawal>()
          .source = "NDS 12.2.2",
          .edition = "2018",
          .label = base::Label::published_read,
-         .range = "screws No. 6 to No. 24 in side grain, G 0.31 to 0.73; read in handbooks and in a transcription of the standard. The value contains its margin: "
+         .range = "screws No. 6 to No. 24 in side grain, G 0.31 to 0.73; read in handbooks and in a copy of the standard made by others. The value contains its margin: "
                   "factor 1",
          .not_for = "end grain (not permitted), plywood (a study found the formula too high for it: take G 0.42 and test), the screw's own tension (SC-5), "
                     "pull-through at the head (WS-2), repeated load"},
@@ -72,7 +72,7 @@ template <> const Clause<WoodHeadPullThrough>& clause<WoodHeadPullThrough>()
          .source = "NDS 12.2.5",
          .edition = "2018",
          .label = base::Label::from_memory,
-         .range = "heads with a flat underside of 5.94 to 12.7 mm, board 7.93 to 38.1 mm; the equation was read in a transcription, the limit of 2.5 DH is from "
+         .range = "heads with a flat underside of 5.94 to 12.7 mm, board 7.93 to 38.1 mm; the equation was read in a copy made by others, the limit of 2.5 DH is from "
                   "memory. The value contains its margin: factor 1",
          .not_for = "countersunk heads (some tested lower), a washer under the head, withdrawal of the thread (WS-1), repeated load"},
         {{&WoodHeadPullThrough::DH_mm, {.name = "DH", .unit = "mm", .meaning = "head diameter", .lower = 5.94, .upper = 12.7}},
@@ -96,7 +96,7 @@ template <> const Clause<WoodScrewCombined>& clause<WoodScrewCombined>()
          .source = "NDS 12.4.1",
          .edition = "2018",
          .label = base::Label::published_read,
-         .range = "W' and Z' are the adjusted values of WS-1 and WS-3; the capacity is for the resultant force; read in a transcription of the standard",
+         .range = "W' and Z' are the adjusted values of WS-1 and WS-3; the capacity is for the resultant force; read in a copy of the standard made by others",
          .not_for = "metal that governs: the plate's own bearing (SC-1) and the screw (SC-4, SC-5) are checks of their own"},
         {{&WoodScrewCombined::W_N, symbols::maker_value("W", "adjusted withdrawal value of WS-1, the whole screw")},
          {&WoodScrewCombined::Z_N, symbols::maker_value("Z", "adjusted lateral value of WS-3")},

@@ -293,8 +293,8 @@ TEST_CASE("inch grades are not rounded up from ksi")
     }
 }
 
-// Diameters of screws No. 6, 8, 10, 12, 1/4: textbook on cold-formed steel, published (read); No. 14 and the wood screws: transcription
-// of NDS 2018, published (read). Specific gravities: the same transcription.
+// Diameters of screws No. 6, 8, 10, 12, 1/4: textbook on cold-formed steel, published (read); No. 14 and the wood screws: a copy made by others
+// of NDS 2018, published (read). Specific gravities: the same copy.
 TEST_CASE("screw diameters, roots and heads of wood screws, specific gravities")
 {
     struct Row { const char* name; double d, root, head; };

@@ -112,7 +112,7 @@ TEST_CASE("NDS 2018 12.3 (WS-3): wood screws through steel of 33 ksi")
     }
 }
 
-TEST_CASE("NDS 2018 Tables 12L and 12J (WS-3): wood side members, cells of a transcription")
+TEST_CASE("NDS 2018 Tables 12L and 12J (WS-3): wood side members, cells of a copy made by others")
 {
     holds("WS-3", From::read);
     // [read] No. 10, side 1/2 in, both G 0.50, Fe 4650: 90 lbf; with the nominal diameter it would be 122
