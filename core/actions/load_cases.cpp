@@ -196,6 +196,12 @@ LoadCases load_cases(const layout::Layout& l, std::optional<double> solver_Hz)
     return out;
 }
 
+bool wants_solver_frequency(const layout::Layout& l)
+{
+    const model::Case& c = *l.source;
+    return c.road && c.road->basis != model::Basis::quasi_static && c.item && !c.item->natural_frequency;
+}
+
 DynamicFactor dynamic_factor(const layout::Layout& l, std::optional<double> solver_Hz)
 {
     if (l.source && model::is_bare_panel(*l.source)) return {0, "none", "forces and pressures are taken as given"};

@@ -38,6 +38,9 @@ inline constexpr const char* name_applied = "applied";
 /// Source: the catalogue's road row (common practice, no source); each case carries its source and one sentence of derivation.
 [[nodiscard]] LoadCases load_cases(const layout::Layout& l, std::optional<double> solver_Hz = std::nullopt);
 
+/// The road's basis needs a natural frequency and nobody measured one: the solver's lowest is wanted for `solver_Hz`.
+[[nodiscard]] bool wants_solver_frequency(const layout::Layout& l);
+
 /// What the record prints about the dynamic factor: one way, never multiplied by another.
 struct DynamicFactor { double value = 0; std::string basis, derivation; };
 [[nodiscard]] DynamicFactor dynamic_factor(const layout::Layout& l, std::optional<double> solver_Hz = std::nullopt);

@@ -66,7 +66,7 @@ std::optional<MountOf> mount_of(const layout::Layout& l, std::optional<double> s
         m.words = fmt::format("any mount at or above {:.4g} Hz (lowest natural frequency {:g} Hz measured, taken 15 % lower)", m.f_Hz, f);
     } else if (solver_Hz) {
         m.f_Hz = 0.5 * *solver_Hz;
-        m.words = fmt::format("any mount at or above {:.4g} Hz (half of the solver's lowest natural frequency {:.4g} Hz, which is an upper bound)", m.f_Hz, *solver_Hz);
+        m.words = fmt::format("any mount at or above {:.4g} Hz (by the solver: half of the lowest with rigid edges, at most the lowest of a door on its own frame)", m.f_Hz);
     } else {
         return std::nullopt;
     }

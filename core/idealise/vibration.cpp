@@ -168,6 +168,17 @@ results::Vibration vibration(const Structure& s, const fem::JointState& about, d
     return out;
 }
 
+std::optional<double> lowest_hung_Hz(const results::Vibration& v)
+{
+    const auto lowest = [](const std::vector<results::NaturalMode>& modes) {
+        const auto hung = std::find_if(modes.begin(), modes.end(), results::is_hung);
+        return hung == modes.end() ? 0.0 : hung->frequency_Hz;
+    };
+    const double rigid = lowest(v.modes), own = lowest(v.with_frame);
+    if (!v.run || !(rigid > 0)) return std::nullopt;
+    return own > 0 ? std::min(rigid, 2 * own) : rigid;
+}
+
 std::string bound_words(const layout::Layout& l, const results::Vibration& v)
 {
     if (!v.run) return "not run: " + v.why_not;

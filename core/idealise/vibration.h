@@ -20,6 +20,10 @@ namespace thinskin::idealise {
 /// Adds the frequencies with the door's own frame, where its sections, hinges and latches are known; `cache` is for that skin alone.
 void add_door_frame(const layout::Layout& l, const Options& options, const fem::JointState& about, SkinCache& cache, results::Vibration& out);
 
+/// Frequency of the hung parts, Hz, of which half is taken for the lowest: the lowest with rigid edges, an upper bound, or twice the
+/// lowest on the door's own frame, a low estimate, whichever is less. None: not worked out. Engineering judgement.
+[[nodiscard]] std::optional<double> lowest_hung_Hz(const results::Vibration& v);
+
 /// What the figures are good for: bound, state, what is left out.
 [[nodiscard]] std::string bound_words(const layout::Layout& l, const results::Vibration& v);
 

@@ -138,12 +138,27 @@ results::Vibration vibration(const layout::Layout& l, const Solved& s, Workspace
     return out;
 }
 
+/// Lowest natural frequency about the parked state, where the road's basis asks for one that nobody measured. None: it has none to give.
+std::optional<double> solver_frequency(const layout::Layout& l, Workspace::Impl& w, std::stop_token stop)
+{
+    if (!actions::wants_solver_frequency(l)) return std::nullopt;
+    try {
+        results::Timing not_kept;
+        const Solved parked = solve(l, {actions::load_cases(l).cases.front()}, w, stop, not_kept);
+        if (!parked.solution.solved || stop.stop_requested()) return std::nullopt;
+        return idealise::lowest_hung_Hz(vibration(l, parked, w));
+    } catch (const std::exception&) {
+        return std::nullopt; // the same bodies are solved again for all load cases, and say there what is wrong
+    }
+}
+
 results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::Impl& w, Depth depth, std::stop_token stop)
 {
     Watch watch;
     results::Outcome o = outcome_of_case(c, l);                                 // names, weights, assumptions, cautions
-    const actions::LoadCases cases = actions::load_cases(l);                    // 2. accelerations
-    take_load_cases(l, cases, o);
+    const std::optional<double> solver_Hz = solver_frequency(l, w, stop);
+    const actions::LoadCases cases = actions::load_cases(l, solver_Hz);         // 2. accelerations
+    take_load_cases(cases, actions::dynamic_factor(l, solver_Hz), o);
     if (c.rules != model::Rules::allowable_strength) {
         o.checks.push_back(no_rule_set(l));
         conclude(l, o);

@@ -8,7 +8,7 @@ namespace thinskin::pipeline {
 /// What the case alone says: names, digest, weights, stacks, assumptions, cautions, standing exclusions.
 [[nodiscard]] results::Outcome outcome_of_case(const model::Case& c, const layout::Layout& l);
 
-void take_load_cases(const layout::Layout& l, const actions::LoadCases& cases, results::Outcome& o);
+void take_load_cases(const actions::LoadCases& cases, const actions::DynamicFactor& factor, results::Outcome& o);
 void take_solution(const idealise::Structure* s, const idealise::Solution& sol, const idealise::Forces& f, const idealise::Fields& fields, results::Outcome& o);
 void take_hand_figures(const layout::Layout& l, results::Outcome& o);
 /// A load case that was not run turns its group to not covered.

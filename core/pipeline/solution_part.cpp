@@ -70,13 +70,12 @@ void hand_for_ends(const statics::HandFigures& hand, results::Outcome& o)
 
 } // namespace
 
-void take_load_cases(const layout::Layout& l, const actions::LoadCases& cases, results::Outcome& o)
+void take_load_cases(const actions::LoadCases& cases, const actions::DynamicFactor& factor, results::Outcome& o)
 {
     o.load_cases = cases.cases;
-    const actions::DynamicFactor f = actions::dynamic_factor(l);
-    o.dynamic_factor = f.value;
-    o.dynamic_basis = f.basis;
-    o.dynamic_derivation = f.derivation;
+    o.dynamic_factor = factor.value;
+    o.dynamic_basis = factor.basis;
+    o.dynamic_derivation = factor.derivation;
     o.assumptions.insert(o.assumptions.end(), cases.assumptions.begin(), cases.assumptions.end());
     o.cautions.insert(o.cautions.end(), cases.cautions.begin(), cases.cautions.end());
     for (const actions::NotRun& n : cases.not_run) o.not_covered.push_back(fmt::format("load case {}: {}", n.load_case, n.reason));
