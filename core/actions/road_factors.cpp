@@ -18,6 +18,7 @@ const std::string every = "every driving case";
 
 std::string source_of(const RoadSurface& r)
 {
+    if (r.origin.note == catalogue::own_row_note) return fmt::format("road of the case's own, {}: {} ({})", r.name, r.origin.source, base::name(r.origin.label));
     if (r.origin.source.empty() || r.origin.source == "no document") return fmt::format("road catalogue, {} ({})", r.name, base::name(r.origin.label));
     return fmt::format("road catalogue, {}: {} ({})", r.name, r.origin.source, base::name(r.origin.label));
 }
@@ -45,7 +46,7 @@ RoadFactors of_row(const RoadSurface& r)
     f.fore_aft = f.mixed_fore_aft = r.fore_aft;
     f.source = source_of(r);
     f.basis = "quasi-static";
-    f.derivation = fmt::format("{:g} g down in total for {} roads ({}); it is already dynamic, so neither shock response nor random vibration multiplies it", r.down, r.name,
+    f.derivation = fmt::format("{:g} g down in total for {} ({}); it is already dynamic, so neither shock response nor random vibration multiplies it", r.down, r.origin.note == catalogue::own_row_note ? r.name : r.name + " roads",
                                base::name(r.origin.label));
     return f;
 }
@@ -104,7 +105,7 @@ RoadFactors of_pulse(const layout::Layout& l, const RoadSurface& r, std::optiona
 {
     const std::string& name = l.source->road->pulse;
     if (name.empty()) return refused("no base pulse is named", "road.pulse");
-    const catalogue::BasePulse* p = catalogue::base_pulse(name);
+    const auto p = catalogue::base_pulse(name, l.source->own);
     const auto shape = p ? shape_of(*p) : std::nullopt;
     if (!shape) return refused(fmt::format("no base pulse called {}", name), "road.pulse");
     const auto m = mount_of(l, solver_Hz);
@@ -222,7 +223,7 @@ RoadFactors of_random(const layout::Layout& l, const RoadSurface& r, std::option
 RoadFactors road_factors(const layout::Layout& l, std::optional<double> solver_Hz)
 {
     if (!l.source || !l.source->road) return refused("no road is given", "road");
-    const RoadSurface* r = catalogue::road_surface(l.source->road->surface);
+    const auto r = catalogue::road_surface(l.source->road->surface, l.source->own);
     if (!r) return refused(fmt::format("no road surface called {}", l.source->road->surface), "road.surface");
     if (!finite(*r)) return refused(fmt::format("the road row {} has a figure that is not a number", r->name), "road.surface");
     switch (l.source->road->basis) {

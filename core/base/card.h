@@ -7,7 +7,7 @@
 namespace thinskin::base {
 
 /// How well a formula or a value is sourced. Never label better than the truth.
-enum class Label { published_read, computed, from_memory, common_practice, judgement };
+enum class Label { published_read, computed, from_memory, common_practice, judgement, read_by_user };
 [[nodiscard]] constexpr std::string_view name(Label l)
 {
     switch (l) {
@@ -16,6 +16,7 @@ enum class Label { published_read, computed, from_memory, common_practice, judge
     case Label::from_memory: return "from memory";
     case Label::common_practice: return "common practice, no source";
     case Label::judgement: return "engineering judgement";
+    case Label::read_by_user: return "read by whoever wrote the case";
     }
     return "engineering judgement";
 }

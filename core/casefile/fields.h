@@ -1,4 +1,5 @@
 #pragma once
+#include "casefile/fields_catalogue.h"
 #include "casefile/fields_panel.h"
 #include "casefile/fields_parts.h"
 #include "model/case.h"
@@ -53,6 +54,7 @@ template <class V> void fields(V& v, model::Case& c)
     v("format", c.format);
     v("job", c.job);
     v("rules", c.rules);
+    v("catalogue", c.own);
     v("road", c.road);
     v("panel", c.panel);
     v("door", c.door);

@@ -58,6 +58,8 @@ inline Maker length(std::string path, std::string help)
 
 /// The parts of the table, in the order of the file.
 [[nodiscard]] std::vector<Row> job_rows();
+[[nodiscard]] std::vector<Row> catalogue_rows();
+[[nodiscard]] std::vector<Row> road_rows();
 [[nodiscard]] std::vector<Row> panel_rows();
 [[nodiscard]] std::vector<Row> door_rows();
 [[nodiscard]] std::vector<Row> item_rows();

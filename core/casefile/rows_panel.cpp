@@ -16,8 +16,14 @@ std::vector<Row> job_rows()
         text("job.notes", "Anything else for the file."),
         word("rules", {"allowable_strength", "partial_factors"}, "Rule set of all strength checks; never mixed.")
             .fallback("allowable_strength"),
+    };
+}
+
+std::vector<Row> road_rows()
+{
+    return {
         block("road", "What the vehicle drives on. Needed as soon as an item or brackets are given."),
-        word("road.surface", {"sealed", "unsealed", "track"}, "Row of the road catalogue.").required(),
+        text("road.surface", "Row of the road catalogue: sealed, unsealed, track, or one under catalogue.roads.").required(),
         word("road.basis", {"quasi_static", "base_pulse", "random_vibration"}, "How the dynamic factor is found.")
             .fallback("quasi_static"),
         length("road.distance_per_year", "Kilometres a year, for the repeated load and the re-check plan.").above(0),

@@ -10,7 +10,7 @@ namespace {
 std::vector<Row> all_rows()
 {
     std::vector<Row> all;
-    for (const auto part : {job_rows, panel_rows, door_rows, item_rows, bracket_rows, fastener_rows, reinforcement_rows, load_rows, shared_rows})
+    for (const auto part : {job_rows, catalogue_rows, road_rows, panel_rows, door_rows, item_rows, bracket_rows, fastener_rows, reinforcement_rows, load_rows, shared_rows})
         for (Row& row : part()) all.push_back(std::move(row));
     return all;
 }

@@ -138,6 +138,9 @@ struct SheetGauge {
     Origin origin;
 };
 
+/// Stiffness and weight alone of a kind, "steel" or "aluminium"; no strengths.
+[[nodiscard]] Material of_kind(std::string_view kind);
+
 /// Null when there is no such row; say so with no_such_row(). Names are matched to the letter.
 [[nodiscard]] const Material* material(std::string_view name);
 [[nodiscard]] const BoltSize* bolt_size(std::string_view name);
@@ -166,7 +169,8 @@ struct SheetGauge {
 /// What a message calls the rows that a name is looked up in.
 enum class Lookup { material, bolt_size, bolt_grade, road_surface, base_pulse, screw_size, blind_rivet, wood_screw_size, wood };
 /// "no material called DC4; did you mean DC04?"; without a near name: "no material called tin; there are DC01, DC03, ...".
-[[nodiscard]] std::string no_such_row(Lookup what, std::string_view name);
+/// `more`: names of the case's own rows.
+[[nodiscard]] std::string no_such_row(Lookup what, std::string_view name, const std::vector<std::string>& more = {});
 /// The nearest name (another case, or at most a third of the letters wrong), or none.
 [[nodiscard]] std::optional<std::string> nearest(Lookup what, std::string_view name);
 

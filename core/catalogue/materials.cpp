@@ -74,6 +74,13 @@ Strength Material::strength(double t) const
     return none;
 }
 
+Material of_kind(std::string_view kind)
+{
+    Material m;
+    set_elastic(m, kind);
+    return m;
+}
+
 const std::vector<Material>& materials()
 {
     static const std::vector<Material> all = load();

@@ -74,7 +74,12 @@ std::string message(std::string_view noun, std::string_view name, const std::vec
 
 std::optional<std::string> nearest(Lookup what, std::string_view name) { return nearest_of(name, names(what)); }
 
-std::string no_such_row(Lookup what, std::string_view name) { return message(noun(what), name, names(what)); }
+std::string no_such_row(Lookup what, std::string_view name, const std::vector<std::string>& more)
+{
+    std::vector<std::string> known = names(what);
+    known.insert(known.end(), more.begin(), more.end());
+    return message(noun(what), name, known);
+}
 
 const std::vector<TableInfo>& tables()
 {

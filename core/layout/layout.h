@@ -1,6 +1,6 @@
 #pragma once
 #include "base/location.h"
-#include "catalogue/catalogue.h"
+#include "catalogue/own_rows.h"
 #include "catalogue/sections.h"
 #include "model/case.h"
 
@@ -236,6 +236,7 @@ struct Layout {
     std::optional<Door> door;
     double reinforcement_mass = 0;
     std::vector<std::string> cautions;
+    std::vector<std::string> own_rows;   ///< rows of the case's own that were used: "screw 5 mm: maker's sheet (from memory)"
     /// Parts that the case names and this version cannot judge: group and reason. They turn their group to not covered.
     struct NotCovered { std::string group, part, reason, lift_with; };
     std::vector<NotCovered> not_covered;

@@ -5,6 +5,17 @@
 
 namespace thinskin::layout {
 
+namespace {
+
+template <class Own> std::vector<std::string> names_of(const std::vector<Own>& rows)
+{
+    std::vector<std::string> names;
+    for (const Own& r : rows) names.push_back(r.name);
+    return names;
+}
+
+} // namespace
+
 void Resolver::error(const base::Location& at, const std::string& path, const std::string& message, const std::string& hint)
 {
     diagnostics.push_back({at, path, message, hint, base::Severity::error});
@@ -18,8 +29,18 @@ void Resolver::not_covered(const std::string& group, const std::string& part, co
 catalogue::Material Resolver::material(const std::string& name, const base::Location& at, const std::string& path)
 {
     if (const catalogue::Material* found = catalogue::material(name)) return *found;
-    error(at, path, catalogue::no_such_row(catalogue::Lookup::material, name));
+    if (const auto* own = catalogue::find_own(source.own.materials, name)) {
+        took("material", *own);
+        return catalogue::as_row(*own);
+    }
+    error(at, path, catalogue::no_such_row(catalogue::Lookup::material, name, names_of(source.own.materials)));
     return {};
+}
+
+void Resolver::took(const char* table, const model::OwnRow& row)
+{
+    const std::string words = fmt::format("{} {}: {}", table, row.name, catalogue::origin_words(row));
+    if (std::find(out.own_rows.begin(), out.own_rows.end(), words) == out.own_rows.end()) out.own_rows.push_back(words);
 }
 
 catalogue::Section Resolver::section(const std::string& text, const base::Location& at, const std::string& path)
@@ -67,13 +88,18 @@ const catalogue::BoltSize* take_thread(Resolver& r, const model::FastenerKind& k
 
 void take_grade(Resolver& r, const model::FastenerKind& k, Hardware& h)
 {
-    const catalogue::BoltGrade* grade = catalogue::bolt_grade(k.grade);
-    if (!grade) {
-        r.error(k.at, kind_path(k, "grade"), catalogue::no_such_row(catalogue::Lookup::bolt_grade, k.grade));
-        return;
+    const auto take = [&h](const catalogue::BoltGrade& grade) {
+        h.fub = grade.fub;
+        h.fyb = grade.fyb;
+    };
+    if (const catalogue::BoltGrade* grade = catalogue::bolt_grade(k.grade)) {
+        take(*grade);
+    } else if (const auto* own = catalogue::find_own(r.source.own.bolt_grades, k.grade)) {
+        r.took("bolt grade", *own);
+        take(catalogue::as_row(*own));
+    } else {
+        r.error(k.at, kind_path(k, "grade"), catalogue::no_such_row(catalogue::Lookup::bolt_grade, k.grade, names_of(r.source.own.bolt_grades)));
     }
-    h.fub = grade->fub;
-    h.fyb = grade->fyb;
 }
 
 void take_bolt(Resolver& r, const model::FastenerKind& k, Hardware& h)
@@ -96,26 +122,44 @@ void take_head(const model::FastenerKind& k, double catalogue_head, Hardware& h)
 
 void take_screw(Resolver& r, const model::FastenerKind& k, Hardware& h)
 {
-    const catalogue::ScrewSize* size = catalogue::screw_size(k.size);
-    if (!size) {
-        r.error(k.at, kind_path(k, "size"), catalogue::no_such_row(catalogue::Lookup::screw_size, k.size));
-        return;
+    const auto take = [&](const catalogue::ScrewSize& size) {
+        h.d = h.tip_diameter = size.d;
+        take_head(k, size.head, h);
+    };
+    if (const catalogue::ScrewSize* size = catalogue::screw_size(k.size)) {
+        take(*size);
+    } else if (const auto* own = catalogue::find_own(r.source.own.screws, k.size)) {
+        r.took("screw", *own);
+        take(catalogue::as_row(*own));
+    } else {
+        r.error(k.at, kind_path(k, "size"), catalogue::no_such_row(catalogue::Lookup::screw_size, k.size, names_of(r.source.own.screws)));
     }
-    h.d = h.tip_diameter = size->d;
-    take_head(k, size->head, h);
 }
 
 /// The blind side is at least half as wide again as the rivet (judgement).
 constexpr double blind_side = 1.5;
 
+void take_own_rivet(const catalogue::BlindRivet& row, const model::FastenerKind& k, Hardware& h)
+{
+    h.d = row.d;
+    h.tip_diameter = blind_side * h.d;
+    take_head(k, row.head, h);
+    h.own_shear = row.shear;
+    h.own_tension = row.tension;
+}
+
 void take_rivet(Resolver& r, const model::FastenerKind& k, Hardware& h)
 {
+    if (const auto* own = catalogue::find_own(r.source.own.rivets, k.size); own && k.grade.empty()) {
+        r.took("rivet", *own);
+        return take_own_rivet(catalogue::as_row(*own), k, h);
+    }
     const auto same_size = [&k](const catalogue::BlindRivet& b) { return b.name == k.size || b.name.rfind(k.size + " ", 0) == 0; };
     const auto& all = catalogue::blind_rivets();
     const auto any = std::find_if(all.begin(), all.end(), same_size);
     const catalogue::BlindRivet* row = catalogue::blind_rivet(k.size, k.grade);
     if (any == all.end() || (!row && !k.grade.empty())) {
-        r.error(k.at, kind_path(k, any == all.end() ? "size" : "grade"), catalogue::no_such_row(catalogue::Lookup::blind_rivet, k.size + " " + k.grade));
+        r.error(k.at, kind_path(k, any == all.end() ? "size" : "grade"), catalogue::no_such_row(catalogue::Lookup::blind_rivet, k.size + (k.grade.empty() ? "" : " ") + k.grade, names_of(r.source.own.rivets)));
         return;
     }
     h.d = any->d;

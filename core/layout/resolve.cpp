@@ -8,10 +8,6 @@ void note_what_is_not_covered(Resolver& r)
 {
     const model::Reinforcement& more = r.source.reinforcement;
     for (const auto& b : more.boards) r.not_covered("reinforcement", b.name, "the catalogue has no stiffness and no bending strength of wood: a board is left out", "reinforcement.backing_plates: a steel plate instead of the board");
-    if (r.source.road && !r.source.road->pulse.empty() && !catalogue::base_pulse(r.source.road->pulse))
-        r.error(r.source.road->at, "road.pulse", catalogue::no_such_row(catalogue::Lookup::base_pulse, r.source.road->pulse));
-    if (r.source.road && !catalogue::road_surface(r.source.road->surface))
-        r.error(r.source.road->at, "road.surface", catalogue::no_such_row(catalogue::Lookup::road_surface, r.source.road->surface));
 }
 
 } // namespace
@@ -29,6 +25,7 @@ Result resolve(const model::Case& c)
     resolve_feet(r);
     resolve_straps(r);
     note_what_is_not_covered(r);
+    check_own_rows(r);
     check_geometry(r);
     Result result;
     result.diagnostics = std::move(r.diagnostics);

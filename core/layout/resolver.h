@@ -15,6 +15,8 @@ struct Resolver {
 
     // Names; a failed look-up leaves an error and returns an empty value.
     [[nodiscard]] catalogue::Material material(const std::string& name, const base::Location& at, const std::string& path);
+    /// Remembers that a row of the case's own was used.
+    void took(const char* table, const model::OwnRow& row);
     [[nodiscard]] catalogue::Section section(const std::string& text, const base::Location& at, const std::string& path);
     [[nodiscard]] Sheet sheet(const model::Sheet& s, const std::string& path);
     [[nodiscard]] Hardware hardware(const std::string& use, const base::Location& at, const std::string& path);
@@ -29,6 +31,7 @@ void resolve_straps(Resolver& r);      ///< after the brackets: their ends hang 
 void resolve_item(Resolver& r);
 void resolve_feet(Resolver& r);        ///< after the angles: the stacks go through them
 void resolve_door(Resolver& r);
+void check_own_rows(Resolver& r);      ///< rows of the case's own that cannot be; the road's row
 void check_geometry(Resolver& r);      ///< geometry that cannot be
 void check_openings(Resolver& r);      ///< nothing stands on, or is screwed into, an opening
 

@@ -1,6 +1,7 @@
 #pragma once
 #include "base/location.h"
 #include "base/quantity.h"
+#include "model/own_rows.h"
 
 #include <array>
 #include <map>
@@ -250,6 +251,7 @@ struct Case {
     int format = 1;
     Job job;
     Rules rules = Rules::allowable_strength;
+    OwnRows own;                    ///< block `catalogue`
     std::optional<Road> road;
     Panel panel;
     std::optional<Door> door;

@@ -90,6 +90,7 @@ results::Outcome outcome_of_case(const model::Case& c, const layout::Layout& l)
     model_assumptions(l, o);
     frame_assumptions(l, o);
     o.cautions.insert(o.cautions.end(), l.cautions.begin(), l.cautions.end());
+    for (const std::string& row : l.own_rows) o.cautions.push_back("a row of the case's own, taken as written: " + row);
     for (const model::Gauge& g : c.gauges)
         if (g.relative_to != "frame") o.not_covered.push_back(fmt::format("gauge {} relative to the {}: the door's own flexibility is not in the model", g.name, g.relative_to));
     for (const layout::Opening& w : l.openings)

@@ -33,7 +33,7 @@ FieldKind kind_of(const Row& row)
     case Type::point3: return FieldKind::point;
     case Type::washer:
     case Type::foot: return FieldKind::washer;
-    default: return row.key() == "material" ? FieldKind::material : FieldKind::text;
+    default: return row.path == "road.surface" ? FieldKind::choice : row.key() == "material" ? FieldKind::material : FieldKind::text;
     }
 }
 
@@ -53,12 +53,20 @@ std::vector<std::string> angle_sections()
     return out;
 }
 
+/// The program's rows, then the case's own.
+template <class Rows, class Own> std::vector<std::string> names_of(const Rows& rows, const Own& own)
+{
+    std::vector<std::string> out = names_of(rows), more = names_of(own);
+    out.insert(out.end(), more.begin(), more.end());
+    return out;
+}
+
 std::vector<std::string> choices_of(const Row& row, const model::Case& c)
 {
     switch (kind_of(row)) {
-    case FieldKind::choice: return row.words;
+    case FieldKind::choice: return row.words.empty() ? names_of(catalogue::road_surfaces(), c.own.roads) : row.words;
     case FieldKind::section: return angle_sections();
-    case FieldKind::material: return names_of(catalogue::materials());
+    case FieldKind::material: return names_of(catalogue::materials(), c.own.materials);
     case FieldKind::fastener_kind: return names_of(c.fastener_kinds);
     default: return row.key() == "wood" ? names_of(catalogue::woods()) : std::vector<std::string>{};
     }

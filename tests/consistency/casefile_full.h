@@ -8,6 +8,13 @@ inline const std::string full_case = R"yaml(
 format: 1
 job: {title: "Every key: once", number: "7", vehicle: van, prepared_by: A. Fitter, notes: "two\nlines # and no comment"}
 rules: partial_factors
+catalogue:
+  materials: [{name: mill sheet, kind: steel, product: plate, from: 0.7 mm, to: 1.5 mm, yield: 210 MPa, tensile: 330 MPa, source: mill certificate, label: read}]
+  bolt_grades: [{name: B 500, yield: 400 MPa, tensile: 500 MPa, source: stamped, label: memory}]
+  screws: [{name: wide head, diameter: 5 mm, head: 12 mm, source: calliper, label: read}]
+  rivets: [{name: big rivet, diameter: 7 mm, head: 14 mm, shear: 5 kN, tension: 6 kN, source: sheet of the maker, label: read}]
+  roads: [{name: well loop, down: 3.4 g, up: 1.3 g, lateral: 0.8 g, fore_aft: 1 g, source: crew, label: judgement}]
+  base_pulses: [{name: kerb, shape: half-sine, peak: 8 g, duration: 30 ms, source: crew, label: practice}]
 road: {surface: track, basis: random_vibration, distance_per_year: 9000 km, speed: 60 km/h, load: laden, wheelbase: 3.3 m, overhang: 1 m, damping: 4 %,
  density: [{at: 5 Hz, value: 0.2 m2/s3}, {at: 30 Hz, value: 0.1 m2/s3}, {at: 90 Hz, value: 0.001 g2/Hz}]}
 panel:

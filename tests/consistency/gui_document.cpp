@@ -52,7 +52,7 @@ TEST_CASE("document: an edit with errors changes nothing and says where")
     Document d = tests::demo_document();
     const std::string text = d.text();
     const auto revision = d.revision();
-    for (const Edit& bad : {Edit{"", {set("panel.width", "0 mm")}}, Edit{"", {set("panel.width", "740")}}, Edit{"", {set("panel.widht", "1 mm")}}, Edit{"", {casefile::remove("item.mass")}}, Edit{"", {set("brackets[9].x", "1 mm")}}, Edit{"", {set("road.surface", "gravel")}}}) {
+    for (const Edit& bad : {Edit{"", {set("panel.width", "0 mm")}}, Edit{"", {set("panel.width", "740")}}, Edit{"", {set("panel.widht", "1 mm")}}, Edit{"", {casefile::remove("item.mass")}}, Edit{"", {set("brackets[9].x", "1 mm")}}, Edit{"", {set("road.basis", "gravel")}}}) {
         const Applied a = d.apply(bad);
         CAPTURE(bad.changes.front().path);
         CHECK_FALSE(a.ok);
