@@ -51,7 +51,10 @@ std::string words_for(const drawing::Part& p)
 
 void Program::recent_menu()
 {
-    if (s_.state.recent.empty() || !ImGui::BeginMenu("Recent")) return;
+    if (s_.state.recent.empty()) return;
+    const bool open = ImGui::BeginMenu("Recent");
+    probe::target("Recent", ImGui::GetItemRectMin(), ImGui::GetItemRectMax());
+    if (!open) return;
     const std::vector<std::string> all = s_.state.recent;
     for (const std::string& path : all)
         if (widgets::menu_item(std::filesystem::path(path).filename().string() + "   " + std::filesystem::path(path).parent_path().string(), "")) dropped(path);
@@ -70,7 +73,8 @@ void Program::menu()
             open = ImGui::BeginMenu(menu);
             const ImVec2 a = ImGui::GetItemRectMin(), b = ImGui::GetItemRectMax();
             const ImVec2 size = widgets::size_of(menu, ImGui::GetFont());
-            probe::text(menu, {(a.x + b.x - size.x) / 2, (a.y + b.y - size.y) / 2}, {(a.x + b.x + size.x) / 2, (a.y + b.y + size.y) / 2});
+            // An open one has made its list the window that texts belong to.
+            if (!open) probe::text(menu, {(a.x + b.x - size.x) / 2, (a.y + b.y - size.y) / 2}, {(a.x + b.x + size.x) / 2, (a.y + b.y + size.y) / 2});
             probe::target(std::string("menu ") + menu, a, b);
         }
         if (!open) continue;

@@ -88,6 +88,7 @@ void Dialogs::begin(Session& s)
     kind_ = wanted_;
     wanted_ = Kind::none;
     why_.clear();
+    write_over_.clear();
     const fs::path now = s.document.file();
     if (folder_.empty()) folder_ = now.has_parent_path() ? now.parent_path().string() : fs::current_path().string();
     name_ = kind_ == Kind::save_as ? (now.empty() ? "new_case.yaml" : now.filename().string()) : kind_ == Kind::record ? (now.empty() ? "record" : now.stem().string() + "_record") : "";
@@ -104,8 +105,10 @@ void Dialogs::file_done(Session& s)
     } else if (kind_ == Kind::record) {
         write_record(s, path.string());
         close();
+    } else if (std::error_code e; fs::exists(path, e) && path.string() != s.document.file() && path.string() != write_over_) {
+        write_over_ = path.string();
+        why_ = path.filename().string() + " is there already: press Save once more to write over it";
     } else {
-        std::error_code e;
         const Saved saved = save_as(s.document, path.string());
         if (saved.kind == Saved::Kind::ok) {
             s.say("Saved " + path.string());
@@ -151,12 +154,18 @@ void Dialogs::starters(Session& s)
 {
     const float wide = 460 * look().scale;
     widgets::text("Start from", palette::faint, look().fonts.small);
-    for (const Starter& k : gui::starters())
-        if (row(k.kind, wide, k.title)) {
+    for (const Starter& k : gui::starters()) {
+        if (row(k.kind, wide)) {
             show_document(s, new_document(k.kind));
             s.say("New case from " + k.kind);
             close();
         }
+        for (const std::string& line : widgets::lines_of(k.title, wide - 24 * look().scale, look().fonts.small)) {
+            ImGui::Indent(12 * look().scale);
+            widgets::text(line, palette::faint, look().fonts.small);
+            ImGui::Unindent(12 * look().scale);
+        }
+    }
     if (widgets::button("Cancel")) close();
 }
 

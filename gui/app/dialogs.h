@@ -36,6 +36,7 @@ private:
     Kind kind_ = Kind::none, wanted_ = Kind::none;
     std::function<void()> then_;
     std::string folder_, name_, why_, text_;
+    std::string write_over_;                    ///< file that there is already and that was named a first time
 };
 
 /// Opens a file into the session; false: it cannot be read (said in the session's message).

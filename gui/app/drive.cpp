@@ -156,7 +156,10 @@ void Drive::begin(Program& p, const Step& s)
         if (at.x < 0) fail(s, "\"" + name + "\" is not on the screen");
         return at;
     };
-    if (s.word == "wait") waiting_ = true;
+    if (s.word == "wait" || s.word == "stay") {
+        (s.word == "wait" ? waiting_ : staying_) = true;
+        since_ = std::chrono::steady_clock::now();
+    }
     else if (s.word == "frames") frames_ = std::atoi(s.rest.c_str());
     else if (s.word == "click") {
         if (const ImVec2 at = target(s.rest); at.x >= 0) click(at);
@@ -217,20 +220,20 @@ void Drive::checks(Program& p, const Step& s)
 
 bool Drive::waits(Program& p)
 {
-    if (!waiting_) return false;
-    waited_ += static_cast<double>(ImGui::GetIO().DeltaTime);
-    if (p.settled() || waited_ > longest_wait) {
-        if (waited_ > longest_wait) failures.push_back(fmt::format("line {}: still working after {:.0f} s", steps_[at_ - 1].line, longest_wait));
-        waiting_ = false;
-        waited_ = 0;
-        frames_ = settle_frames;
-    }
+    if (!waiting_ && !staying_) return false;
+    const bool too_long = std::chrono::duration<double>(std::chrono::steady_clock::now() - since_).count() > longest_wait;
+    if (too_long) failures.push_back(fmt::format("line {}: {} after {:.0f} s", steps_[at_ - 1].line, staying_ ? "nobody ended the program" : "still working", longest_wait));
+    if (!too_long && (staying_ || !p.settled())) return true;
+    waiting_ = staying_ = false;
+    frames_ = settle_frames;
     return true;
 }
 
 void Drive::input(Program& p)
 {
     ImGuiIO& io = ImGui::GetIO();
+    io.DeltaTime = 1.0f / 60;
+    io.MouseDoubleClickTime = 0;
     const bool quiet = mouse_.empty() && keys_.empty() && typed_.empty() && shot_.empty();
     if (quiet && frames_ > 0) --frames_;
     else if (quiet && !waits(p) && at_ < steps_.size()) {

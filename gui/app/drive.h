@@ -1,6 +1,7 @@
 #pragma once
 #include <imgui.h>
 
+#include <chrono>
 #include <deque>
 #include <string>
 #include <vector>
@@ -34,12 +35,15 @@ class Program;
 ///     miss TEXT                  fails if one is
 ///     clean                      fails if a text is cut or lies over another one
 ///     quit                       through the program's own question
+///     stay                       until somebody ends the process: for tests of recovery
+///
+/// Time goes on by a sixtieth of a second a frame, and two clicks are never a double click, however slow the machine is.
 class Drive {
 public:
     explicit Drive(const std::string& script);
     /// Before ImGui::NewFrame(), after the backend's: sets the frame's input.
     void input(Program& p);
-    [[nodiscard]] bool done() const { return at_ >= steps_.size() && keys_.empty() && mouse_.empty(); }
+    [[nodiscard]] bool done() const { return at_ >= steps_.size() && keys_.empty() && mouse_.empty() && !waiting_ && !staying_; }
     /// File to write the picture of the frame that was just drawn to; empty: none.
     [[nodiscard]] std::string take_shot();
     /// What the window should be like from now on; width 0: as it is.
@@ -69,8 +73,8 @@ private:
     ImVec2 pointer_{-1, -1};
     bool down_ = false;
     int frames_ = 0;
-    bool waiting_ = false;
-    double waited_ = 0;
+    bool waiting_ = false, staying_ = false;
+    std::chrono::steady_clock::time_point since_;  ///< of a wait; only to end one that does not end
 };
 
 } // namespace thinskin::gui

@@ -20,6 +20,7 @@ using namespace thinskin::gui;
 struct Options {
     std::string file, screenshot, size, load_case, script, frame_times;
     double scale = 0;
+    bool remember = false;
 };
 
 bool read(const std::string& path, std::string& into)
@@ -38,7 +39,7 @@ void look_anew(Window& w, float scale)
     w.fonts_changed();
 }
 
-/// What simulated input runs without: nothing remembered, nothing kept, no waiting for the screen.
+/// What simulated input runs without, unless --remember: settings, recent files, copies kept; always: waiting for the screen.
 bool simulated(const Options& o) { return !o.screenshot.empty() || !o.script.empty(); }
 
 std::string script_of(const Options& o)
@@ -110,7 +111,7 @@ int loop(Window& window, Program& program, Drive* drive, const Options& o)
 int run(const Options& o)
 {
     Session session;
-    const bool remember = !simulated(o);
+    const bool remember = !simulated(o) || o.remember;
     if (remember) {
         session.settings = load_settings();
         session.state = load_state();
@@ -123,7 +124,7 @@ int run(const Options& o)
     w.width = session.state.window_width;
     w.height = session.state.window_height;
     if (!o.size.empty() && std::sscanf(o.size.c_str(), "%dx%d", &w.width, &w.height) != 2) throw std::runtime_error("--size: expected something like 1280x800");
-    w.vsync = remember;
+    w.vsync = !simulated(o);
     ImGui::CreateContext();
     ImGui::GetIO().IniFilename = nullptr;
     ImGui::GetIO().ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard;
@@ -131,11 +132,11 @@ int run(const Options& o)
     {
         Window window(w);
         Program program(session);
-        if (!o.file.empty() && !open_into(session, o.file) && !remember) throw std::runtime_error(session.message);
+        if (!o.file.empty() && !open_into(session, o.file) && simulated(o)) throw std::runtime_error(session.message);
         session.load_case = o.load_case;
         if (remember && !Autosave::find(autosave_folder()).empty()) program.ask_recovery();
         std::optional<Drive> drive;
-        if (!remember) drive.emplace(script_of(o));
+        if (simulated(o)) drive.emplace(script_of(o));
         code = loop(window, program, drive ? &*drive : nullptr, o);
         if (remember) {
             session.state.window_width = static_cast<int>(ImGui::GetIO().DisplaySize.x);
@@ -160,6 +161,7 @@ int main(int count, char** words)
     app.add_option("--scale", o.scale, "size of the letters; 1 = 96 dots an inch. Default: the display's")->check(CLI::Range(0.5, 4.0));
     app.add_option("--case", o.load_case, "load case on the drawing");
     app.add_option("--drive", o.script, "simulated mouse and keyboard from a file (gui/app/drive.h), then end; ends with 1 when a step fails");
+    app.add_flag("--remember", o.remember, "with --drive: settings, recent files, copies kept and recovery as in use");
     app.add_option("--frame-times", o.frame_times, "write how long the frames took to this file");
     CLI11_PARSE(app, count, words);
     try {
