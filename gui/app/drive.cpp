@@ -128,6 +128,20 @@ void Drive::press(const std::string& key)
     frames_ = settle_frames;
 }
 
+/// Turns the wheel over the column that hides the target and comes back to the step.
+bool Drive::scroll_to(const Step& s)
+{
+    constexpr int most = 200;
+    const probe::Hidden h = probe::find(s.rest).x >= 0 ? probe::Hidden{} : probe::find_hidden(s.rest);
+    if (h.turn == 0 || ++turns_ > most) {
+        turns_ = 0;
+        return false;
+    }
+    for (const float turn : {0.0f, h.turn, 0.0f}) mouse_.push_back({h.at, false, turn});
+    steps_.insert(steps_.begin() + static_cast<std::ptrdiff_t>(at_), s);
+    return true;
+}
+
 void Drive::drag(Program& p, const Step& s, bool let_go)
 {
     const PartMove m = part_move(s.rest, true);
@@ -162,6 +176,7 @@ void Drive::begin(Program& p, const Step& s)
     }
     else if (s.word == "frames") frames_ = std::atoi(s.rest.c_str());
     else if (s.word == "click") {
+        if (scroll_to(s)) return;
         if (const ImVec2 at = target(s.rest); at.x >= 0) click(at);
     } else if (s.word == "part" || s.word == "over") {
         const PartMove m = part_move(s.rest, false);

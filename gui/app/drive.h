@@ -15,7 +15,7 @@ class Program;
 ///
 ///     wait                       until everything is worked out (at most 120 s)
 ///     frames N
-///     click NAME                 a button, field, row, menu or text of that name
+///     click NAME                 a button, field, row, menu or text of that name; a column is scrolled until it is seen
 ///     pick FIELD | WORD          opens a choice and takes a word
 ///     enter FIELD | TEXT         clicks a field, types, Enter
 ///     part KIND NAME             clicks a part on the drawing (fastener, angle, bracket, item, gauge, ...)
@@ -60,6 +60,7 @@ private:
     void press(const std::string& key);
     void fail(const Step& s, const std::string& why);
     void drag(Program& p, const Step& s, bool let_go);
+    bool scroll_to(const Step& s);
     bool waits(Program& p);
     void checks(Program& p, const Step& s);
 
@@ -72,7 +73,7 @@ private:
     std::vector<int> held_;
     ImVec2 pointer_{-1, -1};
     bool down_ = false;
-    int frames_ = 0;
+    int frames_ = 0, turns_ = 0;
     bool waiting_ = false, staying_ = false;
     std::chrono::steady_clock::time_point since_;  ///< of a wait; only to end one that does not end
 };

@@ -60,7 +60,8 @@ bool kind_of_choice(FieldKind kind) { return kind == FieldKind::choice || kind =
 void JobPanel::put_in(JobEvents& e)
 {
     if (draft_.id.empty()) return;
-    e.edit = edit_field(draft_.field, draft_.text, units_, draft_.coordinate);
+    const bool name = case_ && draft_.field.path.ends_with("].name");
+    e.edit = name ? rename_part(*case_, draft_.field.path, draft_.text) : edit_field(draft_.field, draft_.text, units_, draft_.coordinate);
     draft_ = {};
 }
 
@@ -172,25 +173,22 @@ void JobPanel::parts_to_add(const model::Case& c, JobEvents& e)
         ImGui::SameLine();
         if (widgets::button("+ strap", "A strap that pulls the first bracket back")) e.edit = add_strap(c, c.brackets.front().name);
     }
-    std::vector<std::string> used, kinds;
-    for (const model::Bracket& b : c.brackets)
-        for (const model::Fastener& f : b.fasteners)
-            if (std::find(used.begin(), used.end(), f.use) == used.end()) used.push_back(f.use);
-    for (const model::FastenerKind& f : c.fastener_kinds) kinds.push_back(f.name);
-    if (used.size() != 1 || kinds.size() < 2) return;
+    const std::vector<std::string> used = kinds_through_skin(c);
+    if (used.empty()) return;
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const float label = 0.42f * ImGui::GetContentRegionAvail().x;
     widgets::letters_within({at.x, at.y + 4 * k()}, label - 4 * k(), "all through skin", palette::faint, look().fonts.small);
     ImGui::SetCursorScreenPos({at.x + label, at.y});
     int chosen = 0;
-    const std::vector<std::string> words = with_present(kinds, used.front(), chosen);
-    if (widgets::choice("all fasteners", words, chosen, ImGui::GetContentRegionAvail().x)) e.edit = swap_kind(c, used.front(), words[static_cast<std::size_t>(chosen)]);
+    const std::vector<std::string> words = with_present(kinds_to_choose(c), used.size() == 1 ? used.front() : fmt::format("{} kinds", used.size()), chosen);
+    if (widgets::choice("all fasteners", words, chosen, ImGui::GetContentRegionAvail().x)) e.edit = swap_kind(c, used.size() == 1 ? used.front() : "", words[static_cast<std::size_t>(chosen)]);
 }
 
 JobEvents JobPanel::show(const std::vector<InputGroup>& groups, const model::Case* c, UnitSystem units, const std::string& chosen_part)
 {
     JobEvents e;
     units_ = units;
+    case_ = c;
     draft_.drawn = false;
     if (first_look_ && !groups.empty()) {
         for (const InputGroup& g : groups)

@@ -40,6 +40,7 @@ private:
     bool first_look_ = true;
     std::string open_wanted_;
     UnitSystem units_ = UnitSystem::metric;
+    const model::Case* case_ = nullptr;         ///< of the frame
 };
 
 } // namespace thinskin::gui

@@ -89,4 +89,13 @@ ImVec2 find(const std::string& name)
     return {-1, -1};
 }
 
+Hidden find_hidden(const std::string& name)
+{
+    for (const Placed& p : state().all) {
+        if (!p.target || p.text != name || !p.scrolls || seen(p)) continue;
+        return {{(p.clip_min.x + p.clip_max.x) / 2, (p.clip_min.y + p.clip_max.y) / 2}, p.max.y <= p.clip_min.y ? 1.0f : -1.0f};
+    }
+    return {};
+}
+
 } // namespace thinskin::gui::probe

@@ -35,4 +35,8 @@ void target(const std::string& name, ImVec2 min, ImVec2 max);
 /// Middle of the first target with this name, else of the first text that begins with it; x < 0: not on the screen.
 [[nodiscard]] ImVec2 find(const std::string& name);
 
+/// A target of this name that its scrolled column hides: where to turn the wheel and which way (up > 0); turn 0: there is none.
+struct Hidden { ImVec2 at; float turn = 0; };
+[[nodiscard]] Hidden find_hidden(const std::string& name);
+
 } // namespace thinskin::gui::probe

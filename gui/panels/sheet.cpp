@@ -211,7 +211,9 @@ void Sheet::measure(const SheetContents& c)
             for (const drawing::Point& q : p.points) px.push_back(elevation_.of(q));
             d.AddConvexPolyFilled(px.data(), static_cast<int>(px.size()), palette::judgement);
         }
+        probe::on_top(true); // on paper of its own, over the name of the chosen part
         lettering(m.text, elevation_, palette::judgement);
+        probe::on_top(false);
     }
 }
 

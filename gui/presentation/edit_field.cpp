@@ -1,4 +1,4 @@
-#include "presentation/inputs.h"
+#include "presentation/part_edits.h"
 
 #include <algorithm>
 #include <cctype>
@@ -6,13 +6,6 @@
 
 namespace thinskin::gui {
 namespace {
-
-FieldEdit refused(std::string why)
-{
-    FieldEdit e;
-    e.why = std::move(why);
-    return e;
-}
 
 FieldEdit edit(const Field& f, std::vector<casefile::Change> changes)
 {
@@ -77,6 +70,12 @@ FieldEdit edit_field(const Field& f, const std::string& typed_text, UnitSystem /
     if (text.empty() && f.kind != FieldKind::text) return f.can_be_removed ? edit(f, f.is_default ? std::vector<casefile::Change>{} : std::vector{casefile::remove(f.path)}) : refused("this is needed");
     if (f.kind == FieldKind::point || f.kind == FieldKind::list) return whole_list(f, text);
     if (f.kind == FieldKind::choice && std::find(f.choices.begin(), f.choices.end(), text) == f.choices.end()) return refused(fmt::format("expected one of {}", fmt::join(f.choices, ", ")));
+    if (f.kind == FieldKind::fastener_kind) {
+        std::vector<casefile::Change> changes;
+        const std::string name = kind_chosen(text, changes);
+        changes.push_back(casefile::set(f.path, name));
+        return edit(f, std::move(changes));
+    }
     if (f.kind != FieldKind::quantity) return edit(f, {casefile::set(f.path, text)});
     const Typed t = typed_in(text, f.dimension, f.unit);
     if (!t.ok) return refused(t.expected);

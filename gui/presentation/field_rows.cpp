@@ -67,7 +67,7 @@ std::vector<std::string> choices_of(const Row& row, const model::Case& c)
     case FieldKind::choice: return row.words.empty() ? names_of(catalogue::road_surfaces(), c.own.roads) : row.words;
     case FieldKind::section: return angle_sections();
     case FieldKind::material: return names_of(catalogue::materials(), c.own.materials);
-    case FieldKind::fastener_kind: return names_of(c.fastener_kinds);
+    case FieldKind::fastener_kind: return kinds_to_choose(c);
     default: return row.key() == "wood" ? names_of(catalogue::woods()) : std::vector<std::string>{};
     }
 }

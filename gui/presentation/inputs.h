@@ -3,6 +3,7 @@
 #include "document/units.h"
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 /// Inputs in the order of the job, made from the schema table and the case: a window draws a widget by the kind of the field.
@@ -53,7 +54,16 @@ struct FieldEdit { Edit edit; std::string why; [[nodiscard]] bool ok() const { r
 [[nodiscard]] FieldEdit add_fastener_kind(const model::Case& c, const std::string& type); ///< bolt, screw, rivet, insert
 /// Removes the part at a path of a section or field; refused with a reason where others are copies of it.
 [[nodiscard]] FieldEdit remove_part(const model::Case& c, const std::string& path);
-/// Every fastener of one kind through the skin becomes another kind: "swap screws for bolts".
+
+/// Kinds of the case, then those to start from that it does not have, with this mark before them.
+inline constexpr std::string_view new_kind_mark = "new: ";
+[[nodiscard]] std::vector<std::string> kinds_to_choose(const model::Case& c);
+/// Name of a kind chosen from that list; a change that makes it, where it is a new one.
+[[nodiscard]] std::string kind_chosen(const std::string& choice, std::vector<casefile::Change>& changes);
+[[nodiscard]] std::vector<std::string> kinds_through_skin(const model::Case& c);
+/// Every fastener of one kind through the skin (from empty: of any) becomes another kind: "swap screws for bolts".
 [[nodiscard]] FieldEdit swap_kind(const model::Case& c, const std::string& from, const std::string& to);
+/// Another name for the part whose name stands at `path`, in all that speak of it.
+[[nodiscard]] FieldEdit rename_part(const model::Case& c, const std::string& path, const std::string& name);
 
 } // namespace thinskin::gui

@@ -1,10 +1,11 @@
 #include "casefile/edit.h"
 #include "casefile/values.h"
-#include "presentation/inputs.h"
+#include "presentation/part_edits.h"
 
 #include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
+#include <optional>
 #include <set>
 
 /// Whole parts with places and sizes to start from. Sizes are those of the shipped examples (common practice, no source); what
@@ -12,49 +13,8 @@
 namespace thinskin::gui {
 namespace {
 
-FieldEdit refused(std::string why)
-{
-    FieldEdit e;
-    e.why = std::move(why);
-    return e;
-}
-
-FieldEdit edit(std::string name, std::vector<casefile::Change> changes)
-{
-    FieldEdit e;
-    e.edit.name = std::move(name);
-    e.edit.changes = std::move(changes);
-    return e;
-}
-
 std::string mm(double x) { return written_length(x, UnitSystem::metric); }
 std::string at(double x, double y) { return fmt::format("[{}, {}]", mm(x), mm(y)); }
-
-/// In double quotes, for the flow form.
-std::string quoted(const std::string& text)
-{
-    std::string out = "\"";
-    for (const char c : text) out += (c == '"' || c == '\\' ? "\\" : "") + std::string(1, c);
-    return out + "\"";
-}
-
-/// "angle 3": the first number that no name of the case has.
-std::string new_name(const std::set<std::string>& taken, const std::string& stem, const std::string& between)
-{
-    for (int k = 1;; ++k) {
-        std::string name = fmt::format("{}{}{}", stem, between, k);
-        if (taken.count(name) == 0) return name;
-    }
-}
-
-std::set<std::string> all_names(const model::Case& c)
-{
-    std::set<std::string> out;
-    for (const casefile::Value& v : casefile::case_values(c))
-        if (v.path.ends_with(".name") || v.path.find(".rename.") != std::string::npos) out.insert(v.items.front());
-    for (const model::FastenerKind& k : c.fastener_kinds) out.insert(k.name);
-    return out;
-}
 
 struct Found { const model::Bracket* bracket = nullptr; std::string path; };
 
@@ -91,21 +51,47 @@ std::vector<double> rows_of(const model::Case& c)
     return {rows.begin(), rows.end()};
 }
 
-bool has_angle(const model::Case& c, double y)
+bool angle_within(const model::Case& c, double y, double mm)
 {
-    return std::any_of(c.reinforcement.angles.begin(), c.reinforcement.angles.end(), [y](const model::Angle& a) { return std::abs(a.from.y.value - y) < 10; });
+    return std::any_of(c.reinforcement.angles.begin(), c.reinforcement.angles.end(), [y, mm](const model::Angle& a) { return std::abs(a.from.y.value - y) < mm; });
+}
+
+/// Where an angle's end bolts, at both edges, come nearer to a hinge or latch than layout lets them.
+bool beside_door_parts(const model::Case& c, double y)
+{
+    constexpr double zone = 155;
+    const auto near = [y](double other) { return std::abs(other - y) < zone; };
+    if (!c.door) return false;
+    const bool latch = std::any_of(c.door->latches.begin(), c.door->latches.end(), [&near](const auto& l) { return near(l.at.y.value); });
+    return latch || (c.door->hinges && std::any_of(c.door->hinges->heights.begin(), c.door->hinges->heights.end(), [&near](const model::Quantity& h) { return near(h.value); }));
+}
+
+/// The height nearest to the middle of the rows (of the panel, where there are none) at which nothing is in the way: no angle, no
+/// bolt that the angle's heel would stand on, no hinge or latch beside its ends. Where there is none, the last is left out.
+double free_height(const model::Case& c, const std::vector<double>& rows)
+{
+    constexpr double apart = 60, off_a_row = 45, from_edge = 60;
+    const double middle = rows.empty() ? c.panel.height.value / 2 : (rows.front() + rows.back()) / 2;
+    std::optional<double> best, best_beside;
+    for (double y = from_edge; y <= c.panel.height.value - from_edge; y += 5) {
+        const bool on_bolts = std::any_of(rows.begin(), rows.end(), [y](double r) { return std::abs(r - y) < off_a_row; });
+        if (on_bolts || angle_within(c, y, apart)) continue;
+        std::optional<double>& place = beside_door_parts(c, y) ? best_beside : best;
+        if (!place || std::abs(y - middle) < std::abs(*place - middle)) place = y;
+    }
+    return best ? *best : best_beside.value_or(middle);
 }
 
 /// The top and the bottom row first, then those between; then a free height.
 double height_for_angle(const model::Case& c)
 {
-    std::vector<double> rows = rows_of(c);
+    constexpr double room_for_two = 45;
+    const std::vector<double> all = rows_of(c);
+    std::vector<double> rows = all;
     if (rows.size() > 2) std::rotate(rows.begin() + 1, rows.end() - 1, rows.end());
     for (const double y : rows)
-        if (!has_angle(c, y)) return y;
-    double y = std::round(c.panel.height.value / 2 / 5) * 5;
-    while (has_angle(c, y) && y + 60 < c.panel.height.value) y += 50;
-    return y;
+        if (!angle_within(c, y, room_for_two)) return y;
+    return free_height(c, all);
 }
 
 /// A bolt of the case that end fixings can use, or a new kind with the change that makes it.
@@ -181,14 +167,14 @@ FieldEdit add_angle(const model::Case& c)
     const double y = height_for_angle(c);
     for (const model::Angle& a : c.reinforcement.angles)
         if (a.copy_of.empty() && a.to && a.from.y.value == a.to->y.value)
-            return edit("Add " + name, {casefile::append("reinforcement.angles", fmt::format("{{name: {}, copy_of: {}, from: {}}}", name, quoted(a.name), at(a.from.x.value, y)))});
+            return edit_called("Add " + name, {casefile::append("reinforcement.angles", fmt::format("{{name: {}, copy_of: {}, from: {}}}", name, quoted(a.name), at(a.from.x.value, y)))});
     std::vector<casefile::Change> changes;
     const std::string bolt = quoted(end_bolt(c, changes));
     // As in the shipped examples: 10 mm short of the edges, end bolts 20 mm and 45 mm from the edge.
     const std::string end = fmt::format("{{to: frame, fasteners: [{{at: {}, use: {}}}, {{at: {}, use: {}}}]}}", at(45, y), bolt, at(20, y), bolt);
     changes.push_back(casefile::append("reinforcement.angles", fmt::format("{{name: {}, from: {}, to: {}, gauge: 25 mm, section: angle 40x40x4, material: S235, face: inside, lying: up, ends: {{left: {}, right: same_as_left}}}}", name,
                                                                            at(10, y), at(c.panel.width.value - 10, y), end)));
-    return edit("Add " + name, std::move(changes));
+    return edit_called("Add " + name, std::move(changes));
 }
 
 FieldEdit add_fastener(const model::Case& c, const std::string& bracket)
@@ -213,7 +199,7 @@ FieldEdit add_fastener(const model::Case& c, const std::string& bracket)
         if (renamed != c.brackets[i].rename.end() && (c.brackets[i].copy_of == o.bracket->name || c.brackets[i].mirror_of == o.bracket->name))
             changes.push_back(casefile::set(fmt::format("brackets[{}].rename.{}", i, name), new_name(taken, stem_of(renamed->second), "")));
     }
-    return edit("Add fastener " + name, std::move(changes));
+    return edit_called("Add fastener " + name, std::move(changes));
 }
 
 FieldEdit add_bracket_copy(const model::Case& c, const std::string& bracket)
@@ -231,7 +217,7 @@ FieldEdit add_bracket_copy(const model::Case& c, const std::string& bracket)
         taken.insert(fresh);
         renames += fmt::format("{}{}: {}", renames.empty() ? "" : ", ", quoted(f.name), quoted(fresh));
     }
-    return edit("Add " + name, {casefile::append("brackets", fmt::format("{{name: {}, mirror_of: {}, x: {}, rename: {{{}}}}}", name, quoted(o.bracket->name), mm(x), renames))});
+    return edit_called("Add " + name, {casefile::append("brackets", fmt::format("{{name: {}, mirror_of: {}, x: {}, rename: {{{}}}}}", name, quoted(o.bracket->name), mm(x), renames))});
 }
 
 FieldEdit add_strap(const model::Case& c, const std::string& bracket)
@@ -246,32 +232,14 @@ FieldEdit add_strap(const model::Case& c, const std::string& bracket)
     const double x = here->x.value, top = c.panel.height.value - 35, arm = o.bracket->arm->at.value, out = std::round(0.9 * o.bracket->arm->length.value / 5) * 5;
     changes.push_back(casefile::append("reinforcement.straps", fmt::format("{{name: {}, from: [{}, {}, 0 mm], to: [{}, {}, {}], section: flat 30x3, material: S235, slack: 0 mm, ends: {{top: {{to: frame, fasteners: [{{at: {}, use: {}}}]}}, bottom: {{to: bracket, fasteners: [{{at: {}, use: {}}}]}}}}}}",
                                                                            name, mm(x), mm(top), mm(x), mm(arm), mm(out), at(x, top), bolt, at(x, arm), bolt)));
-    return edit("Add " + name, std::move(changes));
+    return edit_called("Add " + name, std::move(changes));
 }
 
 FieldEdit add_gauge(const model::Case& c, double x_mm, double y_mm, UnitSystem units)
 {
     if (!std::isfinite(x_mm) || !std::isfinite(y_mm)) return refused("this is no place");
     const std::string name = new_name(all_names(c), "gauge", " ");
-    return edit("Add " + name, {casefile::append("gauges", fmt::format("{{name: {}, at: [{}, {}], relative_to: frame}}", name, written_length(x_mm, units), written_length(y_mm, units)))});
-}
-
-FieldEdit add_fastener_kind(const model::Case& c, const std::string& type)
-{
-    struct Start { const char *type, *name, *flow; };
-    static constexpr Start starts[] = {
-        {"bolt", "M8 through bolt", "{type: bolt, size: M8, grade: \"8.8\", head: outside, head_washer: 24x2 mm, nut_washer: 24x2 mm, hole: 9 mm, fit: clearance}"},
-        {"screw", "4.8 screw", "{type: screw, size: 4.8 mm, head: outside}"},
-        {"rivet", "4.8 rivet", "{type: rivet, size: 4.8 mm, head: outside}"},
-        {"insert", "M6 insert", "{type: insert, size: M6, grade: \"8.8\", hole: 9 mm, head_washer: 18x1.6 mm}"},
-    };
-    const std::set<std::string> taken = all_names(c);
-    for (const Start& s : starts) {
-        if (type != s.type) continue;
-        const std::string name = taken.count(s.name) == 0 ? s.name : new_name(taken, s.name, " ");
-        return edit("Add " + name, {casefile::set_block("fastener_kinds[" + name + "]", s.flow)});
-    }
-    return refused("expected one of bolt, screw, rivet, insert");
+    return edit_called("Add " + name, {casefile::append("gauges", fmt::format("{{name: {}, at: [{}, {}], relative_to: frame}}", name, written_length(x_mm, units), written_length(y_mm, units)))});
 }
 
 FieldEdit remove_part(const model::Case& c, const std::string& path)
@@ -280,18 +248,7 @@ FieldEdit remove_part(const model::Case& c, const std::string& path)
     if (!why.empty()) return refused(why);
     std::vector<casefile::Change> changes = without_renames(c, path);
     changes.push_back(casefile::remove(path));
-    return edit("Remove " + name_at(c, path), std::move(changes));
-}
-
-FieldEdit swap_kind(const model::Case& c, const std::string& from, const std::string& to)
-{
-    if (std::none_of(c.fastener_kinds.begin(), c.fastener_kinds.end(), [&to](const model::FastenerKind& k) { return k.name == to; })) return refused("there is no fastener kind " + to);
-    std::vector<casefile::Change> changes;
-    for (const casefile::Value& v : casefile::case_values(c)) {
-        const bool through_skin = (v.path.starts_with("brackets[") && v.path.find(".fasteners[") != std::string::npos) || v.path.starts_with("item.fixings[");
-        if (through_skin && v.path.ends_with(".use") && v.items.front() == from) changes.push_back(casefile::set(v.path, to));
-    }
-    return changes.empty() ? refused("nothing through the skin uses " + from) : edit(fmt::format("{} instead of {}", to, from), std::move(changes));
+    return edit_called("Remove " + name_at(c, path), std::move(changes));
 }
 
 } // namespace thinskin::gui

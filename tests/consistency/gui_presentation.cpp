@@ -291,6 +291,47 @@ TEST_CASE("screws become bolts, and angles come behind them where the bracket pu
     CHECK(r.layout);
 }
 
+TEST_CASE("a kind that the case does not have is made when it is chosen")
+{
+    Document d(tests::edited_text("condenser_door_screws"), "screws.yaml");
+    CHECK(kinds_through_skin(*d.current()) == std::vector<std::string>{"4.8 screw"});
+    take(d, swap_kind(*d.current(), "4.8 screw", "new: M10 through bolt"));
+    CHECK(kinds_through_skin(*d.current()) == std::vector<std::string>{"M10 through bolt"});
+    const auto choices = kinds_to_choose(*d.current());
+    CHECK(std::find(choices.begin(), choices.end(), "M10 through bolt") != choices.end());
+    CHECK(std::find(choices.begin(), choices.end(), "new: M10 through bolt") == choices.end());
+    take(d, swap_kind(*d.current(), "", "4.8 screw"));
+    CHECK(kinds_through_skin(*d.current()) == std::vector<std::string>{"4.8 screw"});
+}
+
+TEST_CASE("a new name reaches all that speak of the part")
+{
+    Document d = tests::demo_document();
+    take(d, rename_part(*d.current(), "brackets[0].name", "hinge far"));
+    take(d, rename_part(*d.current(), "brackets[0].fasteners[1].name", "top"));
+    take(d, rename_part(*d.current(), "reinforcement.angles[0].name", "foot rail"));
+    CHECK(d.current()->brackets[1].mirror_of == "hinge far");
+    CHECK(d.current()->brackets[1].rename.at("top") == "R2");
+    CHECK(d.current()->reinforcement.angles[1].copy_of == "foot rail");
+    CHECK(layout::resolve(*d.current()).layout);
+    CHECK_FALSE(rename_part(*d.current(), "brackets[0].name", "right").ok());
+    CHECK_FALSE(rename_part(*d.current(), "brackets[0].name", "").ok());
+}
+
+TEST_CASE("a further angle takes a height where nothing is in the way (2026-11-25: it lay on the upper rail)")
+{
+    Document d = tests::demo_document();
+    for (int k = 0; k < 3; ++k) take(d, add_angle(*d.current()));
+    const auto& all = d.current()->reinforcement.angles;
+    REQUIRE(all.size() == 5);
+    for (std::size_t i = 0; i < all.size(); ++i)
+        for (std::size_t m = 0; m < i; ++m) CHECK(std::abs(all[i].from.y.value - all[m].from.y.value) >= 60);
+    const layout::Result r = layout::resolve(*d.current());
+    std::string first = r.diagnostics.empty() ? "" : base::format(r.diagnostics.front());
+    INFO(first);
+    CHECK(r.layout);
+}
+
 TEST_CASE("diagnostics: errors first, each with its line of the file")
 {
     const Document d(tests::bytes_of(std::string(THINSKIN_SOURCE_DIR) + "/tests/bad/all_in_one_run.yaml"), "bad.yaml");
