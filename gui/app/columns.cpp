@@ -194,6 +194,7 @@ void Program::sheet_column()
     const Answer* accepted = s_.results.accepted().get();
     if (s_.compare && accepted && accepted != shown && accepted->analysis.layout) c.ghost = accepted->analysis.layout.get();
     c.chosen = s_.part;
+    if (const auto document = s_.document.current(); document && s_.part) c.grips = grips_of(handles(*document), *s_.part);
     c.units = s_.settings.units;
     c.contours = s_.contours;
     c.forces = s_.forces;
@@ -202,7 +203,7 @@ void Program::sheet_column()
     if (e.chosen) choose(*e.chosen);
     if (e.chosen_nothing) s_.part.reset();
     if (e.drag) drag_on_sheet(*e.drag);
-    hint_ = e.pointed && !e.drag && !dialogs_.any() ? words_for(*e.pointed) : "";
+    hint_ = e.drag || dialogs_.any() ? "" : !e.pointed_grip.empty() ? e.pointed_grip + ": drag it" : e.pointed ? words_for(*e.pointed) : "";
     if (ImGui::IsWindowFocused()) nudge();
 }
 

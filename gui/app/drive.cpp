@@ -68,7 +68,7 @@ bool on_screen(const std::string& words)
 }
 
 /// "fastener L1 0 -20": kind, name (which may hold blanks), two numbers.
-struct PartMove { std::optional<drawing::Part> part; double dx = 0, dy = 0; };
+struct PartMove { std::optional<drawing::Part> part; std::string grip; double dx = 0, dy = 0; };
 
 PartMove part_move(const std::string& rest, bool numbers)
 {
@@ -79,14 +79,15 @@ PartMove part_move(const std::string& rest, bool numbers)
     const std::size_t tail = numbers ? 2 : 0;
     if (words.size() < 1 + tail) return m;
     const drawing::PartKind kind = kind_of(words[0]);
-    if (kind == drawing::PartKind::note) return m;
+    if (kind == drawing::PartKind::note && words[0] != "grip") return m;
     std::string name;
     for (std::size_t i = 1; i + tail < words.size(); ++i) name += (i > 1 ? " " : "") + words[i];
     if (numbers) {
         m.dx = std::strtod(words[words.size() - 2].c_str(), nullptr);
         m.dy = std::strtod(words.back().c_str(), nullptr);
     }
-    m.part = drawing::Part{kind, name};
+    if (words[0] == "grip") m.grip = name;
+    else m.part = drawing::Part{kind, name};
     return m;
 }
 
@@ -145,7 +146,7 @@ bool Drive::scroll_to(const Step& s)
 void Drive::drag(Program& p, const Step& s, bool let_go)
 {
     const PartMove m = part_move(s.rest, true);
-    const ImVec2 from = m.part ? p.sheet().handle_of(*m.part) : ImVec2{-1, -1};
+    const ImVec2 from = !m.grip.empty() ? p.sheet().grip_called(m.grip) : m.part ? p.sheet().handle_of(*m.part) : ImVec2{-1, -1};
     if (from.x < 0) {
         fail(s, "no such part on the drawing");
         return;

@@ -20,6 +20,7 @@ class Program;
 ///     enter FIELD | TEXT         clicks a field, types, Enter
 ///     part KIND NAME             clicks a part on the drawing (fastener, angle, bracket, item, gauge, ...)
 ///     drag KIND NAME DX DY       takes hold of it and lets go DX, DY mm away (x right, y up)
+///     drag grip LABEL DX DY      the same with a grip of the chosen part: "upper end of the leg of bracket left"
 ///     hold KIND NAME DX DY       the same without letting go
 ///     release
 ///     over KIND NAME             points at a part

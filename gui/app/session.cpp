@@ -76,6 +76,16 @@ std::optional<Handle> handle_of(const std::vector<Handle>& all, const drawing::P
     return std::nullopt;
 }
 
+std::vector<Handle> grips_of(const std::vector<Handle>& all, const drawing::Part& part)
+{
+    std::vector<Handle> out;
+    for (const Handle& h : all) {
+        const bool whole = std::any_of(pairs.begin(), pairs.end(), [&h](const auto& p) { return p.first == h.kind; });
+        if (!whole && h.name == part.name && (h.moves[0] || h.moves[1] || h.moves[2])) out.push_back(h);
+    }
+    return out;
+}
+
 std::optional<drawing::Part> part_called(const layout::Layout& l, const std::string& name)
 {
     const auto is = [&name](const auto& p) { return p.name == name; };

@@ -60,6 +60,9 @@ void keep_worker_busy(Session& s, bool dragging);
 /// The handle that a part of the drawing is moved by; none where it cannot be moved.
 [[nodiscard]] std::optional<Handle> handle_of(const std::vector<Handle>& all, const drawing::Part& part);
 
+/// Points of a part that can be dragged by themselves: ends, arms, corners.
+[[nodiscard]] std::vector<Handle> grips_of(const std::vector<Handle>& all, const drawing::Part& part);
+
 /// The part of the drawing that the checks call so.
 [[nodiscard]] std::optional<drawing::Part> part_called(const layout::Layout& l, const std::string& name);
 

@@ -1,6 +1,8 @@
 #include "casefile/shapes.h"
 #include "handles/grips.h"
 
+#include <algorithm>
+#include <cmath>
 #include <fmt/format.h>
 
 /// An angle that is a copy is the original shifted by the difference of their `from`. Moving one end alone of a congruent family
@@ -61,17 +63,37 @@ std::vector<Binding> of_fasteners(const Family& f, int e)
     return b;
 }
 
-void whole(const Family& f, Grips& out)
+/// The bolts of brackets and feet that go through a level angle go up and down with it: the holes are in it.
+std::string bolts_on(const model::Case& c, const Family& f, std::vector<Binding>& b)
+{
+    const model::Angle& o = *f.original;
+    const double y = f.here->from.y.value, low = std::min(o.from.x.value, o.to->x.value) + f.dx, high = std::max(o.from.x.value, o.to->x.value) + f.dx;
+    std::string names;
+    const auto take = [&](const std::string& path, const std::string& name, const model::Point2& at) {
+        if (std::abs(at.y.value - y) > 0.5 || at.x.value < low || at.x.value > high) return;
+        b.push_back(bind(1, path + ".at[1]", at.y));
+        names += (names.empty() ? "" : ", ") + name;
+    };
+    if (o.from.y.value != o.to->y.value) return names;
+    for (std::size_t i = 0; i < c.brackets.size(); ++i)
+        for (std::size_t k = 0; k < c.brackets[i].fasteners.size(); ++k) take(fmt::format("brackets[{}].fasteners[{}]", i, k), c.brackets[i].fasteners[k].name, c.brackets[i].fasteners[k].at);
+    for (std::size_t k = 0; c.item && k < c.item->fixings.size(); ++k) take(fmt::format("item.fixings[{}]", k), c.item->fixings[k].name, c.item->fixings[k].at);
+    return names;
+}
+
+void whole(const model::Case& c, const Family& f, Grips& out)
 {
     const model::Angle& o = *f.original;
     std::vector<Binding> b = of_point(f.path + ".from", f.here->from);
+    const std::string bolts = bolts_on(c, f, b);
     if (f.own()) {
         join(b, of_point(f.path + ".to", *o.to));
         join(b, of_fasteners(f, 0));
         join(b, of_fasteners(f, 1));
     }
     const Vec3 middle = {(o.from.x.value + o.to->x.value) / 2 + f.dx, (o.from.y.value + o.to->y.value) / 2 + f.dy, 0};
-    add(out, HandleKind::angle, f.path, f.here->name, "angle " + f.here->name, middle, std::move(b));
+    Grip& g = add(out, HandleKind::angle, f.path, f.here->name, "angle " + f.here->name, middle, std::move(b));
+    if (!bolts.empty()) g.handle.follows = "up and down the bolts through it go along: " + bolts;
 }
 
 /// A level angle stays level: its ends move along it. An inclined one turns.
@@ -134,7 +156,7 @@ void angle_grips(const model::Case& c, Grips& out)
 {
     for (std::size_t i = 0; i < c.reinforcement.angles.size(); ++i)
         if (const auto f = family_of(c, i)) {
-            whole(*f, out);
+            whole(c, *f, out);
             for (int e = 0; e < 2; ++e) end(*f, e, out);
             for (int e = 0; e < 2; ++e) end_fasteners(*f, e, out);
         }

@@ -65,10 +65,18 @@ std::string follows(const model::Case& c, const Pair& p)
     return copies.empty() ? "" : fmt::format("bracket {} follows", copies);
 }
 
+/// Sideways a bracket goes with its holes; those of a copy stand in its original and follow by themselves.
+std::vector<Binding> sideways(const Pair& p)
+{
+    std::vector<Binding> b = {bind(0, p.path + ".x", p.here->x)};
+    for (std::size_t k = 0; p.own() && k < p.here->fasteners.size(); ++k) b.push_back(bind(0, fmt::format("{}.fasteners[{}].at[0]", p.path, k), p.here->fasteners[k].at.x));
+    return b;
+}
+
 void whole(const model::Case& c, const Pair& p, Grips& out)
 {
     const model::Bracket& o = *p.original;
-    std::vector<Binding> b = {bind(0, p.path + ".x", p.here->x)};
+    std::vector<Binding> b = sideways(p);
     const auto down = [&](const std::string& path, const model::Quantity& q) { b.push_back(bind(1, p.original_path + path, q)); };
     if (o.leg) {
         down(".leg.from", o.leg->from);
@@ -76,11 +84,7 @@ void whole(const model::Case& c, const Pair& p, Grips& out)
     }
     if (o.arm) down(".arm.at", o.arm->at);
     if (o.brace) down(".brace.from", o.brace->from);
-    for (std::size_t k = 0; k < o.fasteners.size(); ++k) {
-        const std::string at = fmt::format(".fasteners[{}].at", k);
-        if (p.own()) b.push_back(bind(0, p.path + at + "[0]", o.fasteners[k].at.x));
-        down(at + "[1]", o.fasteners[k].at.y);
-    }
+    for (std::size_t k = 0; k < o.fasteners.size(); ++k) down(fmt::format(".fasteners[{}].at[1]", k), o.fasteners[k].at.y);
     const double middle = o.leg ? (o.leg->from.value + o.leg->to.value) / 2 : 0;
     Grip& g = add(out, HandleKind::bracket, p.path, p.here->name, "bracket " + p.here->name, {p.here->x.value, middle, 0}, std::move(b));
     const std::string also = follows(c, p);
@@ -109,17 +113,19 @@ void parts(const model::Case& c, const Pair& p, Grips& out)
     }
 }
 
+/// Up and down a hole moves along its leg. Sideways there is no room for it: the holes lie on the leg's gauge line and a washer
+/// leaves the leg after a few millimetres. Who pulls a hole sideways means the bracket, so the bracket comes along.
 void fasteners(const model::Case& c, const Pair& p, Grips& out)
 {
     const model::Bracket& o = *p.original;
-    const std::string also = follows(c, p);
+    const std::string along = "sideways its bracket goes along", also = follows(c, p);
     for (std::size_t k = 0; k < o.fasteners.size(); ++k) {
         const model::Fastener& f = o.fasteners[k];
         const std::string key = fmt::format(".fasteners[{}]", k), name = name_of(p, f);
-        std::vector<Binding> b = of_point(p.original_path + key + ".at", f.at);
-        b[0].sign = p.mirrored ? -1 : 1;
+        std::vector<Binding> b = sideways(p);
+        b.push_back(bind(1, p.original_path + key + ".at[1]", f.at.y));
         Grip& g = add(out, HandleKind::fastener, p.path + key, name, "fastener " + name, {p.across(f.at.x.value), f.at.y.value, 0}, std::move(b));
-        g.handle.follows = p.own() ? also : fmt::format("follows {}: {}", f.name, also);
+        g.handle.follows = along + (also.empty() ? "" : "; up and down: " + (p.own() ? also : fmt::format("it follows {}, {}", f.name, also)));
     }
 }
 

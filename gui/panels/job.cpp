@@ -1,4 +1,5 @@
 #include "panels/job.h"
+#include "handles/handles.h"
 #include "panels/palette.h"
 #include "panels/probe.h"
 #include "panels/widgets.h"
@@ -61,7 +62,12 @@ void JobPanel::put_in(JobEvents& e)
 {
     if (draft_.id.empty()) return;
     const bool name = case_ && draft_.field.path.ends_with("].name");
-    e.edit = name ? rename_part(*case_, draft_.field.path, draft_.text) : edit_field(draft_.field, draft_.text, units_, draft_.coordinate);
+    if (case_ && draft_.field.path.starts_with("brackets[") && draft_.field.path.ends_with("].x")) { // with its holes, as when it is dragged
+        const std::vector<Handle> all = handles(*case_);
+        const Handle* h = find(all, draft_.field.path.substr(0, draft_.field.path.size() - 2));
+        const Moved m = h ? place_at(*case_, *h, {draft_.text, "", ""}, units_) : Moved{};
+        e.edit = FieldEdit{m.edit, m.why};
+    } else e.edit = name ? rename_part(*case_, draft_.field.path, draft_.text) : edit_field(draft_.field, draft_.text, units_, draft_.coordinate);
     draft_ = {};
 }
 

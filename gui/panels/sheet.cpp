@@ -93,7 +93,7 @@ void Sheet::fit_into(const SheetContents& c)
     const bool same_room = room.x == fitted_room_.x && room.y == fitted_room_.y;
     if (view_scale_ > 0 && (!fitted_ || (same_room && fitted_version_ == c.version))) return;
     // A drag must not make the picture breathe: only a changed room, panel or first look fits anew.
-    if (view_scale_ > 0 && same_room && drag_) return;
+    if (view_scale_ > 0 && same_room && (drag_ || pressed_)) return;
     fitted_room_ = room;
     fitted_version_ = c.version;
     // Letters keep their size, and places for texts come and go, so what is used of the room is no function one could solve: step down until it fits.
@@ -111,6 +111,8 @@ void Sheet::fit_into(const SheetContents& c)
 
 void Sheet::place_views()
 {
+    // Texts come and go with the figures while something is dragged: the views must not move under the pointer.
+    if ((drag_ || pressed_) && elevation_.px_per_mm == view_scale_) return;
     const Box e = drawing_.elevation.extent(), s = drawing_.side.extent(), both = drawing::joined(e, s);
     const float gap = between_views_px * look().scale;
     const float used = room_of(e, view_scale_) + gap + room_of(s, view_scale_), tall = static_cast<float>(both.y1 - both.y0) * view_scale_;
@@ -144,16 +146,19 @@ void Sheet::drag(SheetEvents& e, bool hovered)
     const ImVec2 p = ImGui::GetIO().MousePos;
     const float reach = 7 * look().scale;
     const std::optional<drawing::Part> in_elevation = part_at(drawing_.elevation, elevation_, p, reach), in_side = in_elevation ? std::nullopt : part_at(drawing_.side, side_, p, reach);
-    if (hovered && !drag_) e.pointed = in_elevation ? in_elevation : in_side;
+    const GripMark* grip = hovered && !drag_ ? grip_at(p) : nullptr;
+    if (grip) e.pointed_grip = grip->label;
+    else if (hovered && !drag_) e.pointed = in_elevation ? in_elevation : in_side;
     if (hovered && ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
-        pressed_ = e.pointed;
-        pressed_side_ = !in_elevation && in_side;
+        pressed_ = grip ? part_of_grips_ : e.pointed;
+        pressed_grip_ = grip ? grip->id : "";
+        pressed_side_ = grip ? grip->side : !in_elevation && in_side;
         pressed_at_ = p;
         e.chosen = e.pointed;
-        e.chosen_nothing = !e.pointed;
+        e.chosen_nothing = !e.pointed && !grip;
     }
     const Place& place = pressed_side_ ? side_ : elevation_;
-    if (pressed_ && !drag_ && ImGui::IsMouseDragging(ImGuiMouseButton_Left, 3)) drag_ = SheetDrag{*pressed_, pressed_side_, place.back(pressed_at_), place.back(p), true, false};
+    if (pressed_ && !drag_ && ImGui::IsMouseDragging(ImGuiMouseButton_Left, 3)) drag_ = SheetDrag{*pressed_, pressed_side_, place.back(pressed_at_), place.back(p), true, false, pressed_grip_};
     else if (drag_) {
         drag_->began = false;
         drag_->to = place.back(p);
@@ -161,6 +166,7 @@ void Sheet::drag(SheetEvents& e, bool hovered)
     if (!ImGui::IsMouseDown(ImGuiMouseButton_Left)) {
         if (drag_) drag_->ended = true;
         pressed_.reset();
+        pressed_grip_.clear();
     }
     e.drag = drag_;
     if (drag_ && drag_->ended) drag_.reset();
@@ -301,7 +307,8 @@ void Sheet::trouble(const SheetContents& c)
         for (std::string& line : widgets::lines_of(words, wide - 2 * pad, plain))
             if (lines.size() < 12) lines.emplace_back(std::move(line), plain);
     const float line = plain->FontSize * 1.25f, tall = line * static_cast<float>(lines.size()) + 2 * pad;
-    const ImVec2 a{(lo_.x + hi_.x - wide) / 2, lo_.y + 0.3f * (hi_.y - lo_.y)}, b{a.x + wide, a.y + tall};
+    // While something is dragged it must not lie under the words.
+    const ImVec2 a{(lo_.x + hi_.x - wide) / 2, drag_ ? lo_.y : lo_.y + 0.3f * (hi_.y - lo_.y)}, b{a.x + wide, a.y + tall};
     d.AddRectFilled(a, b, palette::with_alpha(palette::paper, 0.96f));
     d.AddRect(a, b, palette::fail, 0, 0, 2 * k);
     probe::on_top(true);
@@ -319,6 +326,8 @@ SheetEvents Sheet::show(const SheetContents& c)
     move_and_zoom(hovered);
     draw_anew(c);
     place_views();
+    place_grips(c);
+    part_of_grips_ = c.chosen;
     drag(e, hovered);
     ImDrawList& d = *ImGui::GetWindowDrawList();
     const float k = look().scale;
@@ -339,6 +348,7 @@ SheetEvents Sheet::show(const SheetContents& c)
     paint(drawing_.side, side_, o);
     if (c.contours && c.trouble.empty()) peaks();
     measure(c);
+    draw_grips(e.pointed_grip);
     d.PopClipRect();
     probe::on_moved_drawing(false);
     trouble(c);

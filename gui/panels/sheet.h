@@ -1,5 +1,6 @@
 #pragma once
 #include "document/units.h"
+#include "handles/handles.h"
 #include "panels/paint.h"
 
 #include <map>
@@ -22,18 +23,20 @@ struct SheetContents {
     std::vector<std::string> trouble;           ///< why there is no result; written across the sheet
     const layout::Layout* ghost = nullptr;      ///< the last accepted state
     std::optional<drawing::Part> chosen;
+    std::vector<Handle> grips;                  ///< points of the chosen part that can be dragged by themselves
     UnitSystem units = UnitSystem::metric;      ///< of the chosen part's measures
     bool contours = true, forces = true, labels = true;
     bool dimensions = false;                    ///< all running dimensions; else only those of what is chosen
 };
 
-/// A drag on the sheet, in mm of the view it began in.
-struct SheetDrag { drawing::Part part; bool side = false; drawing::Point from, to; bool began = false, ended = false; };
+/// A drag on the sheet, in mm of the view it began in. grip: id of the grip that was taken; empty: the part itself.
+struct SheetDrag { drawing::Part part; bool side = false; drawing::Point from, to; bool began = false, ended = false; std::string grip; };
 
 struct SheetEvents {
     std::optional<drawing::Part> chosen;        ///< a part was clicked
     bool chosen_nothing = false;
     std::optional<drawing::Part> pointed;
+    std::string pointed_grip;                   ///< what it is called
     std::optional<SheetDrag> drag;
 };
 
@@ -46,6 +49,8 @@ public:
     void zoom(float factor);
     /// Where a part's handle is on the screen; x < 0: not there. For simulated input.
     [[nodiscard]] ImVec2 handle_of(const drawing::Part& part) const;
+    /// Where the grip of this label was drawn last, in the view it moves in; x < 0: not there.
+    [[nodiscard]] ImVec2 grip_called(const std::string& label) const;
     [[nodiscard]] float px_per_mm() const { return elevation_.px_per_mm; }
 
 private:
@@ -63,6 +68,11 @@ private:
     void measure(const SheetContents& c);
     [[nodiscard]] std::optional<drawing::Point> centre_of(const drawing::Part& part) const;
 
+    struct GripMark { std::string id, label; bool side = false; ImVec2 at; };
+    void place_grips(const SheetContents& c);
+    void draw_grips(const std::string& pointed) const;
+    [[nodiscard]] const GripMark* grip_at(ImVec2 p) const;
+
     struct Key { std::uint64_t version = 0; float scale = 0; std::string load_case; bool contours = true, dimensions = false; bool operator==(const Key&) const = default; };
     Key key_;
     drawing::Drawing drawing_, ghost_;
@@ -76,6 +86,9 @@ private:
     std::uint64_t fitted_version_ = 0;
     std::optional<SheetDrag> drag_;
     std::optional<drawing::Part> pressed_;
+    std::vector<GripMark> grips_;
+    std::string pressed_grip_;
+    std::optional<drawing::Part> part_of_grips_;
     bool pressed_side_ = false;
     ImVec2 pressed_at_{0, 0};
 };
