@@ -50,10 +50,7 @@ struct Ordinate { double value = 0; Point from; std::string words; Part part; };
 
 /// Running dimensions along one edge: figures upright under the view (level) or beside it, pushed apart where they are close,
 /// kinked extension lines. `at`: where the figures begin; away from the view is -1 (below, left) or +1 (right).
-void place_ordinates(View& v, std::vector<Ordinate> all, bool level, double at, double away, double text_height);
-
-/// "420" or "420.5".
-[[nodiscard]] std::string millimetres(double v);
+void place_ordinates(View& v, std::vector<Ordinate> all, bool level, double at, double away, double text_height, const Figures& figures);
 
 /// Positions nearest to the wanted ones (ascending) with at least `pitch` between neighbours.
 [[nodiscard]] std::vector<double> spread_out(const std::vector<double>& wanted, double pitch);
@@ -67,9 +64,9 @@ void draw_brackets(const layout::Layout& l, Canvas& e, Canvas& s);
 void draw_fasteners(const layout::Layout& l, Canvas& e, Canvas& s, double h);
 void draw_item(const layout::Layout& l, Canvas& e, Canvas& s, double h);
 /// Figures of forces come back as labels: they find their place when everything is drawn.
-[[nodiscard]] std::vector<Label> draw_loads(const layout::Layout& l, const results::Outcome* o, const std::string& load_case, Canvas& e, Canvas& s, double h);
-void overall_dimensions(const layout::Layout& l, View& e, double h);
-void dimension(const layout::Layout& l, View& e, View& s, double h);
+[[nodiscard]] std::vector<Label> draw_loads(const layout::Layout& l, const results::Outcome* o, const std::string& load_case, Canvas& e, Canvas& s, double h, const Figures& figures);
+void overall_dimensions(const layout::Layout& l, View& e, double h, const Figures& figures);
+void dimension(const layout::Layout& l, View& e, View& s, double h, const Figures& figures);
 
 /// Numbers and words of the parts, and where their numbers point in the two views.
 struct Numbered { LegendRow row; std::vector<Point> in_elevation, in_side; };

@@ -123,7 +123,7 @@ void cells_of_row(const results::SkinField& f, std::size_t iy, double step, Cutt
 
 } // namespace
 
-Contours contours(const results::SkinField& f, int most)
+Contours contours(const results::SkinField& f, int most, double unit_mm)
 {
     Contours c;
     const bool fits = f.x_mm.size() >= 2 && f.y_mm.size() >= 2 && f.w_mm.size() == f.x_mm.size() * f.y_mm.size() && most >= 2;
@@ -131,7 +131,7 @@ Contours contours(const results::SkinField& f, int most)
     const double low = std::min(c.inward.w_mm, 0.0), high = std::max(c.outward.w_mm, 0.0);
     if (!(high - low > 1e-9)) return c;
     // Zero being a limit may cost one band more than the range over the step.
-    c.step_mm = round_step((high - low) / (most - 1));
+    c.step_mm = unit_mm * round_step((high - low) / (most - 1) / unit_mm);
     c.first = band_of(low, c.step_mm);
     c.last = std::max(band_of(high, c.step_mm), c.first);
     Cutter cutter(c);

@@ -15,7 +15,7 @@ struct ContourLine { int band = 0; Point a, b; };
 struct Peak { Point at; double w_mm = 0; };
 
 /// The deflected skin as bands of equal movement out of the panel (+ outward), 0 always being a limit between two bands.
-/// step: 1, 2 or 5 times a power of ten, so that there are at most `most` bands between the smallest and the largest movement.
+/// step: 1, 2 or 5 times a power of ten of the unit, so that there are at most `most` bands between the smallest and the largest movement.
 struct Contours {
     double step_mm = 0;                  ///< 0: nothing moved, no bands
     int first = 0, last = 0;             ///< bands that occur
@@ -26,6 +26,6 @@ struct Contours {
 
 /// Between the field's points the movement is taken as linear over triangles. Cells with a NaN (openings) stay empty.
 /// Errors: a field whose sizes do not fit together, or without any movement, gives no bands.
-[[nodiscard]] Contours contours(const results::SkinField& field, int most = 10);
+[[nodiscard]] Contours contours(const results::SkinField& field, int most = 10, double unit_mm = 1);
 
 } // namespace thinskin::drawing

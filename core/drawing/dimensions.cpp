@@ -43,7 +43,7 @@ double left_of(const View& v, double h) { return v.extent().x0 - 1.2 * h; }
 double right_of(const View& v, double h) { return v.extent().x1 + 2 * h; }
 
 /// Spans of straight members, equal ones once: level under the panel, upright beside it.
-void spans(const layout::Layout& l, View& e, double h)
+void spans(const layout::Layout& l, View& e, double h, const Figures& figures)
 {
     std::vector<std::pair<double, double>> level, upright;
     const auto once = [](std::vector<std::pair<double, double>>& all, double a, double b) {
@@ -61,7 +61,7 @@ void spans(const layout::Layout& l, View& e, double h)
         // Extension lines start outside of the figures that stand between the member and its dimension.
         const Box b = e.extent();
         const Point first = lies ? Point{p.x, b.y0} : Point{b.x0, p.y}, second = lies ? Point{q.x, b.y0} : Point{b.x0, q.y};
-        e.dimensions.push_back({first, second, lies, lies ? below(e, h) : left_of(e, h), millimetres(length), h, part});
+        e.dimensions.push_back({first, second, lies, lies ? below(e, h) : left_of(e, h), figures.length(length), h, part});
     }
 }
 
@@ -90,32 +90,32 @@ void side_places(const layout::Layout& l, Places& p)
 
 } // namespace
 
-void overall_dimensions(const layout::Layout& l, View& e, double h)
+void overall_dimensions(const layout::Layout& l, View& e, double h, const Figures& figures)
 {
     const Part skin{PartKind::skin, "skin"};
-    e.dimensions.push_back({{0, l.height}, {l.width, l.height}, true, e.extent().y1 + 1.2 * h, millimetres(l.width), h, skin});
-    e.dimensions.push_back({{0, 0}, {0, l.height}, false, left_of(e, h), millimetres(l.height), h, skin});
+    e.dimensions.push_back({{0, l.height}, {l.width, l.height}, true, e.extent().y1 + 1.2 * h, figures.length(l.width), h, skin});
+    e.dimensions.push_back({{0, 0}, {0, l.height}, false, left_of(e, h), figures.length(l.height), h, skin});
 }
 
-void dimension(const layout::Layout& l, View& e, View& s, double h)
+void dimension(const layout::Layout& l, View& e, View& s, double h, const Figures& figures)
 {
     const Places p = places(l);
     e.circles.push_back({{0, 0}, 0.35 * h, false, Style::thin, {PartKind::dimension, "datum"}}); // origin of the running dimensions
-    place_ordinates(e, p.x, true, -2.5 * h, -1, h);
-    place_ordinates(e, p.y, false, -2.5 * h, -1, h);
-    if (!p.hinges.empty()) place_ordinates(e, p.hinges, false, l.width + 3 * h, 1, h);
-    spans(l, e, h);
-    overall_dimensions(l, e, h);
+    place_ordinates(e, p.x, true, -2.5 * h, -1, h, figures);
+    place_ordinates(e, p.y, false, -2.5 * h, -1, h, figures);
+    if (!p.hinges.empty()) place_ordinates(e, p.hinges, false, l.width + 3 * h, 1, h, figures);
+    spans(l, e, h, figures);
+    overall_dimensions(l, e, h, figures);
 
     Places q;
     side_places(l, q);
     if (q.x.size() < 2) return;
-    place_ordinates(s, q.x, true, std::min(0.0, s.extent().y0) - 2.5 * h, -1, h);
-    place_ordinates(s, q.y, false, s.extent().x1 + 2.5 * h, 1, h);
+    place_ordinates(s, q.x, true, std::min(0.0, s.extent().y0) - 2.5 * h, -1, h, figures);
+    place_ordinates(s, q.y, false, s.extent().x1 + 2.5 * h, 1, h, figures);
     if (!l.item || !l.item->has_box) return;
     const layout::Item& i = *l.item;
     const double far = i.box_from[2] + i.box_size[2], y = i.box_from[1];
-    s.dimensions.push_back({{far, y}, {far, y + i.box_size[1]}, false, right_of(s, h), millimetres(i.box_size[1]), h, {PartKind::item, i.name}});
+    s.dimensions.push_back({{far, y}, {far, y + i.box_size[1]}, false, right_of(s, h), figures.length(i.box_size[1]), h, {PartKind::item, i.name}});
 }
 
 } // namespace thinskin::drawing

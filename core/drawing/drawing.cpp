@@ -73,10 +73,10 @@ Drawing draw(const layout::Layout& l, const results::Outcome* outcome, const Opt
     draw_fasteners(l, e, s, h);
     draw_zones(l, e);
     draw_door(l, e, s, h);
-    const std::vector<Label> forces = draw_loads(l, outcome, options.load_case, e, s, h);
+    const std::vector<Label> forces = draw_loads(l, outcome, options.load_case, e, s, h, options.figures);
     const Box side_of_parts = d.side.extent();
-    if (options.every_dimension) dimension(l, d.elevation, d.side, h);
-    else overall_dimensions(l, d.elevation, h);
+    if (options.every_dimension) dimension(l, d.elevation, d.side, h, options.figures);
+    else overall_dimensions(l, d.elevation, h, options.figures);
     const double top = std::max(d.elevation.extent().y1, d.side.extent().y1) + 1.5 * h;
     title(d.elevation, "from outside (" + faces(l) + ")", Anchor::start, top, h);
     title(d.side, "inside | outside", Anchor::middle, top, h);

@@ -2,11 +2,17 @@
 #include "drawing/primitives.h"
 #include "results/results.h"
 
+#include <functional>
 #include <map>
 #include <string>
 #include <vector>
 
 namespace thinskin::drawing {
+
+/// "420" or "420.5".
+[[nodiscard]] std::string millimetres(double v);
+/// "722 N".
+[[nodiscard]] std::string newtons(double v);
 
 /// One line of the parts list: the number written at the part, what it is in words, where its margin is looked up.
 struct LegendRow {
@@ -24,6 +30,11 @@ enum class Labels { numbers, callouts };
 /// A figure written at a point of the elevation.
 struct PointNote { Point at; std::string text; };
 
+/// How lengths in mm and forces in N are written at dimensions and arrows; the caller chooses the units.
+struct Figures {
+    std::function<std::string(double)> length = millimetres, force = newtons;
+};
+
 struct Options {
     double text_height = 25;   ///< mm of the real thing: 2.5 mm on paper at a scale of 1 : 10
     /// Written beside the number of a part, by `LegendRow::checked_as`: "-0.20 fail". The caller rounds.
@@ -31,6 +42,7 @@ struct Options {
     bool every_dimension = true; ///< false: only the panel's width and height, for a window that measures what is chosen
     Labels labels = Labels::numbers; ///< with callouts a fastener's name that finds no place near it is left out
     std::vector<PointNote> at_points = {};
+    Figures figures = {};
     std::string load_case = {}; ///< whose forces are drawn; empty: that of the load path
 };
 

@@ -110,7 +110,7 @@ void draw_item(const layout::Layout& l, Canvas& e, Canvas& s, double h)
 namespace {
 
 /// Force of the item on its arms in the load case; the arrow hangs on the centre of mass.
-void item_force(const layout::Layout& l, const results::Outcome& o, const std::string& load_case, Canvas& s, double h, std::vector<Label>& labels)
+void item_force(const layout::Layout& l, const results::Outcome& o, const std::string& load_case, Canvas& s, double h, const Figures& figures, std::vector<Label>& labels)
 {
     results::Vec3 sum{};
     for (const results::MountForce& m : o.mounts)
@@ -121,7 +121,7 @@ void item_force(const layout::Layout& l, const results::Outcome& o, const std::s
     const Part part{PartKind::load, "item"};
     const Point at{l.item->centre[2], l.item->centre[1]}, d{sum[2] / size, sum[1] / size};
     s.arrow(part, {at.x + 0.9 * h * d.x, at.y + 0.9 * h * d.y}, {at.x + 6 * h * d.x, at.y + 6 * h * d.y}, h);
-    labels.push_back({{at.x + 3 * h * d.x, at.y + 3 * h * d.y}, fmt::format("{:.0f} N", size), part, h, 0, false});
+    labels.push_back({{at.x + 3 * h * d.x, at.y + 3 * h * d.y}, figures.force(size), part, h, 0, false});
 }
 
 struct Row { double y = 0, pull_N = 0; bool stands = true; };
@@ -142,11 +142,11 @@ std::vector<Row> rows(const layout::Layout& l, const results::Outcome& o, const 
     return all;
 }
 
-void row_force(const Row& r, double text_y, double behind, Canvas& s, double h)
+void row_force(const Row& r, double text_y, double behind, Canvas& s, double h, const Figures& figures)
 {
     const Part part{PartKind::load, "row"};
     const double x = behind - 0.8 * h;
-    const std::string words = !r.stands || !std::isfinite(r.pull_N) ? "not covered" : fmt::format("{:.0f} N", std::abs(r.pull_N));
+    const std::string words = !r.stands || !std::isfinite(r.pull_N) ? "not covered" : figures.force(std::abs(r.pull_N));
     s.view().texts.push_back({{x - 4.4 * h, text_y}, words, h, Anchor::end, false, part});
     if (!r.stands) return;
     const Point left{x - 4 * h, r.y}, right{x, r.y};
@@ -156,14 +156,14 @@ void row_force(const Row& r, double text_y, double behind, Canvas& s, double h)
 
 } // namespace
 
-std::vector<Label> draw_loads(const layout::Layout& l, const results::Outcome* o, const std::string& load_case, Canvas& e, Canvas& s, double h)
+std::vector<Label> draw_loads(const layout::Layout& l, const results::Outcome* o, const std::string& load_case, Canvas& e, Canvas& s, double h, const Figures& figures)
 {
     std::vector<Label> labels;
     if (l.source)
         for (const auto& f : l.source->forces) panel_force(f, e, s, h);
     const std::string which = load_case.empty() && o ? o->load_path_case : load_case;
     if (!o || which.empty() || o->verdict == base::Verdict::not_solved) return labels;
-    item_force(l, *o, which, s, h, labels);
+    item_force(l, *o, which, s, h, figures, labels);
     double behind = -l.skin.nominal;
     for (const layout::Frame& f : l.frames)
         if (f.given) behind = std::min(behind, -l.skin.nominal - f.depth);
@@ -174,7 +174,7 @@ std::vector<Label> draw_loads(const layout::Layout& l, const results::Outcome* o
     std::vector<double> wanted;
     for (const Row& r : all) wanted.push_back(r.y);
     const std::vector<double> places = spread_out(wanted, 1.25 * h);
-    for (std::size_t i = 0; i < all.size(); ++i) row_force(all[i], places[i], behind, s, h);
+    for (std::size_t i = 0; i < all.size(); ++i) row_force(all[i], places[i], behind, s, h, figures);
     return labels;
 }
 

@@ -36,7 +36,9 @@ std::string millimetres(double v)
     return tenths == std::round(tenths) ? fmt::format("{:.0f}", tenths) : fmt::format("{:.1f}", tenths);
 }
 
-void place_ordinates(View& v, std::vector<Ordinate> all, bool level, double at, double away, double text_height)
+std::string newtons(double v) { return fmt::format("{:.0f} N", v); }
+
+void place_ordinates(View& v, std::vector<Ordinate> all, bool level, double at, double away, double text_height, const Figures& figures)
 {
     const std::vector<Ordinate> one = merged(std::move(all), level, away);
     std::vector<double> wanted;
@@ -47,7 +49,7 @@ void place_ordinates(View& v, std::vector<Ordinate> all, bool level, double at, 
         const Ordinate& o = one[i];
         const double start = (level ? o.from.y : o.from.x) + away * 0.3 * text_height;
         v.polylines.push_back({{point(o.value, start), point(o.value, at - away * 1.2 * text_height), point(places[i], at - away * 0.2 * text_height)}, false, false, Style::dimension, o.part});
-        const std::string text = millimetres(o.value) + (o.words.empty() ? "" : " " + o.words);
+        const std::string text = figures.length(o.value) + (o.words.empty() ? "" : " " + o.words);
         v.texts.push_back({point(places[i], at), text, text_height, away < 0 ? Anchor::end : Anchor::start, level, o.part});
     }
 }

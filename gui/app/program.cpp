@@ -189,7 +189,7 @@ void Program::run(Command c)
     case Command::zoom_out: sheet_.zoom(0.8f); break;
     case Command::larger: s_.settings.font_scale = std::min(3.0, s_.settings.font_scale + 0.125); break;
     case Command::smaller: s_.settings.font_scale = std::max(0.75, s_.settings.font_scale - 0.125); break;
-    case Command::units: s_.settings.units = s_.settings.units == UnitSystem::us ? UnitSystem::metric : UnitSystem::us; inputs_of_ = 0; break;
+    case Command::units: s_.settings.units = s_.settings.units == UnitSystem::us ? UnitSystem::metric : UnitSystem::us; inputs_of_ = 0; ++sheet_version_; break;
     case Command::cancel: if (s_.worker.progress().busy) { s_.worker.cancel(); s_.say("Stopped; the next change starts it again"); } break;
     case Command::errors: if (s_.document.is_open()) dialogs_.ask(Dialogs::Kind::errors); break;
     case Command::keys: dialogs_.ask(Dialogs::Kind::keys); break;

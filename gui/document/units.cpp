@@ -100,6 +100,12 @@ std::string shown_value(double inner, Dimension d, UnitSystem u, bool with_unit)
     return with_unit ? s + " " + std::string(unit) : s;
 }
 
+std::string drawn_length(double mm, UnitSystem u)
+{
+    const double x = u == UnitSystem::us ? std::round(mm / 25.4 * 100) / 100 : std::round(mm * 10) / 10;
+    return without_zeros(fmt::format("{:.2f}", x + 0.0)); // no -0
+}
+
 std::string shown(const base::Quantity& q, Dimension d, UnitSystem u)
 {
     if (!q.text.empty() && at_home(q.text, u)) return q.text;

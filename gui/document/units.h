@@ -18,6 +18,9 @@ enum class UnitSystem { metric, us };
 /// A figure in the inner unit as shown; at most five significant digits. `with_unit`: "250 mm", else "250".
 [[nodiscard]] std::string shown_value(double inner, base::Dimension d, UnitSystem u, bool with_unit = true);
 
+/// A length on the drawing, without its unit: tenths of a millimetre ("420.5"), hundredths of an inch ("16.56").
+[[nodiscard]] std::string drawn_length(double mm, UnitSystem u);
+
 /// What a typed text means for the file: "420" becomes "420 mm" (or "420 in"), "16 1/2 in" stays. ok = false with what was expected
 /// when it is not such a quantity.
 struct Typed { bool ok = false; std::string text, expected; };

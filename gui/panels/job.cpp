@@ -112,7 +112,7 @@ void JobPanel::pick(const Field& f, float width, JobEvents& e)
 
 void JobPanel::field(const Field& f, JobEvents& e)
 {
-    const float room = ImGui::GetContentRegionAvail().x, label = std::min(0.42f * room, 150 * k());
+    const float room = ImGui::GetContentRegionAvail().x, label = std::min((f.coordinates.size() > 2 ? 0.36f : 0.42f) * room, 150 * k());
     const ImVec2 at = ImGui::GetCursorScreenPos();
     ImFont* small = look().fonts.small;
     const float tall = ImGui::GetFrameHeight();
@@ -122,11 +122,14 @@ void JobPanel::field(const Field& f, JobEvents& e)
     const float wide = room - label;
     ImGui::BeginDisabled(!f.read_only.empty());
     if (!f.coordinates.empty()) {
+        const bool narrow = f.coordinates.size() > 2;
+        if (narrow) ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {2 * k(), ImGui::GetStyle().FramePadding.y});
         const float gap = 3 * k(), each = (wide - gap * static_cast<float>(f.coordinates.size() - 1)) / static_cast<float>(f.coordinates.size());
         for (std::size_t i = 0; i < f.coordinates.size(); ++i) {
             if (i > 0) ImGui::SameLine(0, gap);
             input(f, static_cast<int>(i), without_unit(f.coordinates[i], shown_unit(f.dimension, units_)), each, e);
         }
+        if (narrow) ImGui::PopStyleVar();
     } else if (kind_of_choice(f.kind) && !f.choices.empty()) pick(f, wide, e);
     else input(f, -1, f.value, wide, e);
     ImGui::EndDisabled();

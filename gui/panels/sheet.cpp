@@ -13,9 +13,19 @@ namespace {
 using drawing::Box;
 
 constexpr float margin_px = 14, between_views_px = 26, strip_px = 40;
+constexpr double inch = 25.4, lbf = 4.4482216152605; // mm, N: exact by definition
 constexpr double least_scale = 0.02, largest_scale = 20; // pixels a mm
 
 float room_of(const Box& b, float s) { return static_cast<float>(b.x1 - b.x0) * s; }
+
+/// Of both views, pixels.
+ImVec2 used_room(const drawing::Drawing& d, float s, bool below)
+{
+    const Box e = d.elevation.extent(), side = d.side.extent(), both = drawing::joined(e, side);
+    const float gap = between_views_px * look().scale;
+    const auto tall = [s](const Box& b) { return static_cast<float>(b.y1 - b.y0) * s; };
+    return below ? ImVec2{std::max(room_of(e, s), room_of(side, s)), tall(e) + gap + tall(side)} : ImVec2{room_of(e, s) + gap + room_of(side, s), tall(both)};
+}
 
 /// The letters' height in mm at which they have their size in pixels.
 double text_height(float scale) { return static_cast<double>(lettering_height_px * look().scale / scale); }
@@ -44,7 +54,8 @@ drawing::Options options_of(const SheetContents& c, const drawing::Contours& k, 
     if (!c.dimensions) o.notes = c.notes; // there is no room for both beside a panel; the list at the right keeps the margins
     for (auto& [part, note] : o.notes) // a margin below zero and the cross before it say so already
         if (!note.empty() && note.front() == '-' && note.size() > 5 && note.compare(note.size() - 5, 5, " fail") == 0) note.resize(note.size() - 5);
-    for (const drawing::Peak& p : peaks_of(k)) o.at_points.push_back({p.at, fmt::format("{:+.2f} mm", p.w_mm)});
+    for (const drawing::Peak& p : peaks_of(k)) o.at_points.push_back({p.at, c.units == UnitSystem::us ? fmt::format("{:+.3f} in", p.w_mm / inch) : fmt::format("{:+.2f} mm", p.w_mm)});
+    o.figures = {[u = c.units](double mm) { return drawn_length(mm, u); }, [u = c.units](double n) { return u == UnitSystem::us ? shown_value(std::round(n / lbf) * lbf, base::Dimension::force, u) : drawing::newtons(n); }};
     o.load_case = c.load_case;
     o.every_dimension = c.dimensions;
     o.labels = drawing::Labels::callouts;
@@ -65,7 +76,7 @@ void Sheet::zoom(float factor)
 
 void Sheet::draw_anew(const SheetContents& c)
 {
-    const Key key{c.version, view_scale_, c.load_case, c.contours && c.trouble.empty(), c.dimensions};
+    const Key key{c.version, view_scale_, c.load_case, c.contours && c.trouble.empty(), c.dimensions, c.units};
     if (key == key_ || !c.layout) return;
     key_ = key;
     contours_anew(c);
@@ -80,7 +91,7 @@ void Sheet::contours_anew(const SheetContents& c)
     const std::string wanted = c.load_case.empty() ? c.outcome->load_path_case : c.load_case;
     for (const results::SkinField& f : c.outcome->skin_fields)
         if (f.load_case == wanted || wanted.empty()) {
-            contours_ = drawing::contours(f);
+            contours_ = drawing::contours(f, 10, c.units == UnitSystem::us ? inch : 1);
             break;
         }
 }
@@ -97,14 +108,21 @@ void Sheet::fit_into(const SheetContents& c)
     fitted_room_ = room;
     fitted_version_ = c.version;
     // Letters keep their size, and places for texts come and go, so what is used of the room is no function one could solve: step down until it fits.
-    const auto fits = [&](float s) {
-        const drawing::Drawing d = drawing::draw(*c.layout, c.outcome, options_of(c, contours_, s));
-        const Box e = d.elevation.extent(), side = d.side.extent(), both = drawing::joined(e, side);
-        return room_of(e, s) + room_of(side, s) + between_views_px * look().scale <= room.x && static_cast<float>(both.y1 - both.y0) * s <= room.y;
+    const float start = std::min(room.x / static_cast<float>(c.layout->width), room.y / static_cast<float>(c.layout->height));
+    const auto largest = [&](bool below) {
+        float s = start;
+        for (; s > static_cast<float>(least_scale); s *= 0.97f) {
+            const drawing::Drawing d = drawing::draw(*c.layout, c.outcome, options_of(c, contours_, s));
+            const ImVec2 used = used_room(d, s, below);
+            if (used.x <= room.x && used.y <= room.y) break;
+        }
+        return s;
     };
-    float scale = std::min(room.x / static_cast<float>(c.layout->width), room.y / static_cast<float>(c.layout->height));
-    while (scale > static_cast<float>(least_scale) && !fits(scale)) scale *= 0.97f;
-    view_scale_ = scale;
+    // The side view belongs beside the elevation, on one height axis; below it only where a wide panel gains much by that.
+    constexpr float worth = 1.3f;
+    const float beside = largest(false), below = c.layout->width > 1.5 * c.layout->height ? largest(true) : 0;
+    below_ = below > worth * beside;
+    view_scale_ = below_ ? below : beside;
     shift_ = {0, 0};
     fitted_ = true;
 }
@@ -115,11 +133,12 @@ void Sheet::place_views()
     if ((drag_ || pressed_) && elevation_.px_per_mm == view_scale_) return;
     const Box e = drawing_.elevation.extent(), s = drawing_.side.extent(), both = drawing::joined(e, s);
     const float gap = between_views_px * look().scale;
-    const float used = room_of(e, view_scale_) + gap + room_of(s, view_scale_), tall = static_cast<float>(both.y1 - both.y0) * view_scale_;
-    const ImVec2 spare = fitted_ ? ImVec2{std::max(0.0f, (hi_.x - lo_.x - used) / 2), std::max(0.0f, (hi_.y - lo_.y - tall) / 2)} : ImVec2{0, 0};
-    if (fitted_) shift_ = {spare.x - static_cast<float>(e.x0) * view_scale_, spare.y + static_cast<float>(both.y1) * view_scale_};
+    const ImVec2 used = used_room(drawing_, view_scale_, below_);
+    const ImVec2 spare = fitted_ ? ImVec2{std::max(0.0f, (hi_.x - lo_.x - used.x) / 2), std::max(0.0f, (hi_.y - lo_.y - used.y) / 2)} : ImVec2{0, 0};
+    if (fitted_) shift_ = {spare.x - static_cast<float>(e.x0) * view_scale_, spare.y + static_cast<float>(below_ ? e.y1 : both.y1) * view_scale_};
     elevation_ = {{lo_.x + shift_.x, lo_.y + shift_.y}, view_scale_};
     side_ = {{elevation_.origin.x + static_cast<float>(e.x1) * view_scale_ + gap - static_cast<float>(s.x0) * view_scale_, elevation_.origin.y}, view_scale_};
+    if (below_) side_.origin = {elevation_.origin.x + static_cast<float>(e.x0 - s.x0) * view_scale_, elevation_.origin.y + static_cast<float>(s.y1 - e.y0) * view_scale_ + gap};
 }
 
 void Sheet::move_and_zoom(bool hovered)
@@ -203,7 +222,7 @@ void Sheet::measure(const SheetContents& c)
     const std::optional<drawing::Point> at = centre_of(*c.chosen);
     if (!at) return;
     const double h = text_height(view_scale_);
-    const auto words = [&c](double mm) { return shown_value(mm, base::Dimension::length, c.units, c.units == UnitSystem::us); };
+    const auto words = [&c](double mm) { return drawn_length(mm, c.units) + (c.units == UnitSystem::us ? " in" : ""); };
     const drawing::Part part{PartKind::dimension, c.chosen->name};
     // Above and to the right of the point: legs and rails lie below and beside it less often.
     const drawing::Dimension all[] = {{{0, at->y}, *at, true, at->y + 1.6 * h, words(at->x), h, part}, {{at->x, 0}, *at, false, at->x - 1.6 * h, words(at->y), h, part}};
@@ -240,18 +259,19 @@ void Sheet::paper()
     hi_ = {b.x - margin_px * k, b.y - (margin_px + strip_px) * k};
 }
 
-void Sheet::scale_bar()
+void Sheet::scale_bar(UnitSystem units)
 {
     ImDrawList& d = *ImGui::GetWindowDrawList();
     const float k = look().scale;
-    double length = 1;
+    const double unit = units == UnitSystem::us ? inch : 1;
+    double length = unit;
     for (const double step : {1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0})
-        if (step * static_cast<double>(view_scale_) <= static_cast<double>(110 * k)) length = step;
+        if (step * unit * static_cast<double>(view_scale_) <= static_cast<double>(110 * k)) length = step * unit;
     const float half = static_cast<float>(length) * view_scale_ / 2, y = hi_.y + 24 * k, x = lo_.x + 4 * k;
     d.AddRectFilled({x, y}, {x + half, y + 5 * k}, palette::ink);
     d.AddRect({x, y}, {x + 2 * half, y + 5 * k}, palette::ink);
     ImFont* font = look().fonts.small;
-    widgets::letters({x, y - font->FontSize - 2 * k}, fmt::format("{:g} mm", length), palette::ink, font);
+    widgets::letters({x, y - font->FontSize - 2 * k}, fmt::format("{:g} {}", length / unit, units == UnitSystem::us ? "in" : "mm"), palette::ink, font);
 }
 
 /// Small boxes from inward to outward with the limits between them.
@@ -265,7 +285,8 @@ void Sheet::legend(const SheetContents& c)
     const float room = hi_.x - lo_.x - 170 * k, w = std::min(36 * k, room / static_cast<float>(bands));
     const float x0 = hi_.x - w * static_cast<float>(bands) - 12 * k;
     const std::string load_case = c.load_case.empty() && c.outcome ? c.outcome->load_path_case : c.load_case;
-    const auto figure = [this](int limit) { return limit == 0 ? std::string("0") : fmt::format("{:+.{}f}", limit * contours_.step_mm, contours_.step_mm < 0.099 ? 2 : contours_.step_mm < 0.99 ? 1 : 0); };
+    const double unit = c.units == UnitSystem::us ? inch : 1, step = contours_.step_mm / unit;
+    const auto figure = [step](int limit) { return limit == 0 ? std::string("0") : fmt::format("{:+.{}f}", limit * step, step < 0.0099 ? 3 : step < 0.099 ? 2 : step < 0.99 ? 1 : 0); };
     float written_to = -1e9f;
     for (int i = 0; i <= bands; ++i) {
         const float x = x0 + w * static_cast<float>(i);
@@ -280,7 +301,7 @@ void Sheet::legend(const SheetContents& c)
         widgets::letters({left, y + h + 1 * k}, words, palette::ink, font);
         written_to = left + wide;
     }
-    widgets::letters_right(x0 + w * static_cast<float>(bands), y - font->FontSize - 2 * k, "movement of the skin, mm: - inward, + outward", palette::ink, font);
+    widgets::letters_right(x0 + w * static_cast<float>(bands), y - font->FontSize - 2 * k, fmt::format("movement of the skin, {}: - inward, + outward", c.units == UnitSystem::us ? "in" : "mm"), palette::ink, font);
 }
 
 /// Where the skin moves most, outward + and inward -; the figure beside it is one of the drawing's texts.
@@ -352,7 +373,7 @@ SheetEvents Sheet::show(const SheetContents& c)
     d.PopClipRect();
     probe::on_moved_drawing(false);
     trouble(c);
-    scale_bar();
+    scale_bar(c.units);
     legend(c);
     return e;
 }

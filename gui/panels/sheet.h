@@ -61,7 +61,7 @@ private:
     void move_and_zoom(bool hovered);
     void drag(SheetEvents& e, bool hovered);
     void legend(const SheetContents& c);
-    void scale_bar();
+    void scale_bar(UnitSystem units);
     void paper();
     void trouble(const SheetContents& c);
     void peaks();
@@ -73,7 +73,7 @@ private:
     void draw_grips(const std::string& pointed) const;
     [[nodiscard]] const GripMark* grip_at(ImVec2 p) const;
 
-    struct Key { std::uint64_t version = 0; float scale = 0; std::string load_case; bool contours = true, dimensions = false; bool operator==(const Key&) const = default; };
+    struct Key { std::uint64_t version = 0; float scale = 0; std::string load_case; bool contours = true, dimensions = false; UnitSystem units = UnitSystem::metric; bool operator==(const Key&) const = default; };
     Key key_;
     drawing::Drawing drawing_, ghost_;
     drawing::Contours contours_;
@@ -81,7 +81,7 @@ private:
     ImVec2 lo_{0, 0}, hi_{0, 0};               ///< room for the views, pixels
     float view_scale_ = 0;                      ///< pixels a mm
     ImVec2 shift_{0, 0};                        ///< moved by hand, pixels
-    bool fitted_ = true;
+    bool fitted_ = true, below_ = false;        ///< below: the side view lies under the elevation
     ImVec2 fitted_room_{0, 0};
     std::uint64_t fitted_version_ = 0;
     std::optional<SheetDrag> drag_;

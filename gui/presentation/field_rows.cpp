@@ -78,6 +78,14 @@ std::string shown_item(const std::string& text, const Row& row, UnitSystem units
     return q.ok ? shown(q.quantity, row.dimension, units) : text;
 }
 
+/// Three stand side by side: converted ones are as short as those on the drawing.
+std::string shown_coordinate(const std::string& text, const Row& row, UnitSystem units)
+{
+    const std::string whole = shown_item(text, row, units);
+    const base::ReadQuantity q = base::read_quantity(text, row.dimension);
+    return whole == text || !q.ok || row.dimension != base::Dimension::length ? whole : drawn_length(q.quantity.value, units) + " " + std::string(shown_unit(row.dimension, units));
+}
+
 /// A plain number takes the unit beside it on the screen; a new one that of the system. Distances a year are in kilometres.
 std::string unit_for(const Row& row, const std::string& shown_text, UnitSystem units)
 {
@@ -112,7 +120,7 @@ void take_row(Field& f, const Row& row, const model::Case& c, const casefile::Va
         return;
     }
     f.measured_from = casefile::measured_from(c, v.path);
-    for (const std::string& item : v.items) f.coordinates.push_back(shown_item(item, row, units));
+    for (const std::string& item : v.items) f.coordinates.push_back(f.kind == FieldKind::point ? shown_coordinate(item, row, units) : shown_item(item, row, units));
     f.unit = unit_for(row, f.coordinates.front(), units);
     f.value = f.coordinates.front();
     for (std::size_t k = 1; k < f.coordinates.size(); ++k) f.value += ", " + f.coordinates[k];
