@@ -15,7 +15,12 @@ enum class Law { tie, contact, strap };
 ///     tie     e = compliance * lambda
 ///     contact e + gap >= compliance * lambda, lambda <= 0     gap >= 0: closes after moving that far
 ///     strap   e - gap <= compliance * lambda, lambda >= 0     gap = slack
-struct PortRef { int body = -1; Row row; };
+struct PortRef {
+    int body = -1;
+    Row row;
+    Footprint where{};                      ///< on a skin: what the row is spread over, and its direction
+    SkinDirection along = SkinDirection::z;
+};
 struct Joint {
     std::string name;
     PortRef a, b;

@@ -64,7 +64,6 @@ struct Plate { Skin sheet; double x0 = 0, y0 = 0; };
 /// Strictly inside an opening: no sheet there.
 [[nodiscard]] bool in_opening(const SkinModel& model, double x, double y);
 
-enum class SkinDirection { x, y, z };    ///< u, v, w; positive along the panel axes
 /// Mean displacement over the footprint: exact integral of the shape functions, footprint anywhere inside the panel.
 /// In-plane ports are at the mid-plane. Throws std::invalid_argument outside the panel and where it touches an opening.
 [[nodiscard]] Row skin_port(const Skin& skin, const Footprint& where, SkinDirection direction);

@@ -19,6 +19,7 @@ using Vec3 = Eigen::Vector3d;
 using Row = std::vector<std::pair<int, double>>;
 
 /// In-plane area over which a port averages, about (x, y). half_x = half_y = 0: a point.
+enum class SkinDirection { x, y, z };    ///< u, v, w; positive along the panel axes
 struct Footprint { double x = 0, y = 0, half_x = 0, half_y = 0; };
 
 } // namespace thinskin::fem

@@ -1,4 +1,4 @@
-#include "idealise/response.h"
+#include "idealise/local_stress.h"
 
 #include <algorithm>
 #include <cmath>
@@ -45,7 +45,7 @@ std::vector<layout::Point> sample_points(const Structure& s)
     std::vector<layout::Point> out;
     for (double x : s.skin->grid.x)
         for (double y : s.skin->grid.y)
-            if (!under(discs, x, y) && !fem::in_opening(s.skin->model, x, y) && !at_a_corner(s, x, y)) out.push_back({x, y});
+            if (!under(discs, x, y) && readable(s, x, y)) out.push_back({x, y});
     for (const model::PanelForce& f : s.layout->source->forces) out.push_back({f.at.x.value, f.at.y.value}); // the peak, on any grid
     for (const Disc& d : discs)
         for (int k = 0; k < 12; ++k) {
@@ -62,13 +62,19 @@ void keep_largest(double& so_far, double x)
     if (!(x <= so_far)) so_far = x;
 }
 
+void keep_stress(results::SkinState& out, double stress, layout::Point p)
+{
+    if (!(stress <= out.max_von_mises_MPa)) out.stress_at_mm = {p.x, p.y};
+    keep_largest(out.max_von_mises_MPa, stress);
+}
+
 void read_field(const Structure& s, const fem::Vector& u, const std::vector<layout::Point>& at, results::SkinState& out)
 {
     const fem::SheetSection& sheet = s.skin->model.sheet;
     for (layout::Point p : at) {
         const fem::SkinPoint q = fem::skin_point(*s.skin, u, p.x, p.y);
         keep_largest(out.max_deflection_mm, std::abs(q.w));
-        keep_largest(out.max_von_mises_MPa, fem::von_mises(sheet, q));
+        keep_stress(out, fem::von_mises(sheet, q), p);
         keep_largest(out.max_slope_stress_MPa, 0.5 * sheet.E * (q.w_x * q.w_x + q.w_y * q.w_y));
     }
 }
@@ -125,7 +131,7 @@ void read_large(const Structure& s, const fem::LargeModel& model, const fem::Lar
     for (layout::Point p : at) {
         const fem::SkinPoint q = fem::skin_point_large(model, field, p.x, p.y);
         keep_largest(out.max_deflection_mm, std::abs(q.w));
-        keep_largest(out.max_von_mises_MPa, fem::von_mises(sheet, q));
+        keep_stress(out, fem::von_mises(sheet, q), p);
         keep_largest(out.max_slope_stress_MPa, 0.5 * sheet.E * (q.w_x * q.w_x + q.w_y * q.w_y));
     }
     static const char* names[] = {"left", "right", "bottom", "top"};
@@ -219,6 +225,8 @@ void gauges(const Structure& s, const Run& run, const fem::Vector& u, std::vecto
 } // namespace
 
 /// What rotational springs along the edges put on the skin: a body without ground springs takes nothing from a rigid motion.
+bool readable(const Structure& s, double x, double y) { return !fem::in_opening(s.skin->model, x, y) && !at_a_corner(s, x, y); }
+
 static Six edge_springs(const Structure& s, const fem::Vector& u)
 {
     const auto& edges = s.skin->model.edges;

@@ -35,7 +35,8 @@ constexpr fem::SkinDirection directions[] = {fem::SkinDirection::x, fem::SkinDir
 
 fem::PortRef skin_port(const Structure& s, layout::Point p, double half, int direction)
 {
-    return {s.skin_body, fem::skin_port(*s.skin, {p.x, p.y, half, half}, directions[direction])};
+    const fem::Footprint where{p.x, p.y, half, half};
+    return {s.skin_body, fem::skin_port(*s.skin, where, directions[direction]), where, directions[direction]};
 }
 
 fem::PortRef plate_port(const Structure& s, int plate, layout::Point p, double half, int direction)

@@ -1,4 +1,4 @@
-#include "idealise/structure.h"
+#include "idealise/local_stress.h"
 
 #include <algorithm>
 
@@ -118,14 +118,23 @@ fem::UnitLoad unit_spin(const Structure& s)
     return load;
 }
 
+} // namespace
+
+fem::Footprint footprint(const model::PanelForce& f)
+{
+    if (!f.spread_over) return {f.at.x.value, f.at.y.value, 0, 0};
+    return {f.at.x.value, f.at.y.value, f.spread_over->x.value / 2, f.spread_over->y.value / 2};
+}
+
+namespace {
+
 fem::UnitLoad applied(const Structure& s, const std::string& when)
 {
     fem::UnitLoad load;
     load.on_body.resize(s.assembly.bodies.size());
     for (const model::PanelForce& f : s.layout->source->forces) {
         if (f.when != when) continue;
-        fem::Footprint where{f.at.x.value, f.at.y.value, 0, 0};
-        if (f.spread_over) where = {f.at.x.value, f.at.y.value, f.spread_over->x.value / 2, f.spread_over->y.value / 2};
+        const fem::Footprint where = footprint(f);
         for (int d = 0; d < 3; ++d)
             if (f.force[static_cast<std::size_t>(d)].value != 0)
                 fem::add(on(load, s, s.skin_body), fem::skin_port(*s.skin, where, skin_direction(d)), f.force[static_cast<std::size_t>(d)].value);

@@ -36,6 +36,7 @@ struct Options {
     double leg_station_spacing = 60;     ///< mm between contact points along a leg
     double angle_station_spacing = 90;   ///< mm between contact points along an angle
     bool door_frame = false;             ///< the skin's edges on the door's own frame members instead of a rigid frame (ID-13); for vibration
+    double local_grid = 2.5;             ///< mm, beside footprints (ID-16): a quarter of the smallest of them
     double plate_contact_spacing = 30;   ///< mm between contact points of a plate, its rim included
 };
 

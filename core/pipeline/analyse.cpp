@@ -1,6 +1,7 @@
 #include "pipeline/analyse.h"
 #include "actions/load_cases.h"
 #include "checks/checks.h"
+#include "idealise/local_stress.h"
 #include "idealise/response.h"
 #include "idealise/vibration.h"
 #include "layout/layout.h"
@@ -59,7 +60,7 @@ std::vector<std::string> asked_for(const model::Case& c, const std::vector<resul
 }
 
 /// Steps 3 to 5: bodies and joints, forces of all load cases, fields. Singular bodies throw; the message names the body.
-Solved solve(const layout::Layout& l, const std::vector<results::LoadCase>& cases, Workspace::Impl& w, std::stop_token stop, results::Timing& t)
+Solved solve(const layout::Layout& l, const std::vector<results::LoadCase>& cases, Workspace::Impl& w, Depth depth, std::stop_token stop, results::Timing& t)
 {
     Watch watch;
     Solved s;
@@ -78,6 +79,10 @@ Solved solve(const layout::Layout& l, const std::vector<results::LoadCase>& case
         if (s.solution.stopped) return s;
         s.forces = idealise::forces(*s.structure, s.solution);
         s.fields = idealise::fields_with_large(*s.structure, s.solution, s.fields, *w.skin.large, stop);
+    }
+    if (depth != Depth::margins && l.source->skin != model::SkinTheory::linear) {
+        if (!w.skin.large) w.skin.large = fem::make_large(w.skin.skin);
+        idealise::settle_stress(*s.structure, s.solution, *w.skin.large, allowable, s.fields.skin, stop);
     }
     t.large_ms = watch.lap();
     return s;
@@ -144,7 +149,7 @@ std::optional<double> solver_frequency(const layout::Layout& l, Workspace::Impl&
     if (!actions::wants_solver_frequency(l)) return std::nullopt;
     try {
         results::Timing not_kept;
-        const Solved parked = solve(l, {actions::load_cases(l).cases.front()}, w, stop, not_kept);
+        const Solved parked = solve(l, {actions::load_cases(l).cases.front()}, w, Depth::margins, stop, not_kept);
         if (!parked.solution.solved || stop.stop_requested()) return std::nullopt;
         return idealise::lowest_hung_Hz(vibration(l, parked, w));
     } catch (const std::exception&) {
@@ -166,7 +171,7 @@ results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::I
     }
     Solved s;
     try {
-        s = solve(l, cases.cases, w, stop, o.timing);                           // 3. - 5. bodies, forces, fields
+        s = solve(l, cases.cases, w, depth, stop, o.timing);                           // 3. - 5. bodies, forces, fields
     } catch (const std::exception& e) {
         s.solution.solved = false;
         s.solution.where = e.what();

@@ -11,8 +11,8 @@
 
 namespace thinskin::pipeline {
 
-/// margins: what a dragged hole needs. full: also natural frequencies; the effects of assumptions are a study of their own.
-enum class Depth { margins, full };
+/// margins: what a dragged hole needs. settled: also the skin's stress on fine grids (ID-16). full: also natural frequencies; the effects of assumptions are a study of their own.
+enum class Depth { margins, settled, full };
 
 /// Keeps factored bodies and solved columns between calls; a warm one gives the same bytes as a cold one.
 struct Workspace {

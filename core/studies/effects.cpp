@@ -89,7 +89,7 @@ void add_effects(const model::Case& c, pipeline::Workspace& workspace, results::
 {
     for (const Bad& b : bad_ends(c)) {
         if (stop.stop_requested()) return;
-        const pipeline::Analysis a = pipeline::analyse(b.edited, workspace, pipeline::Depth::margins, stop);
+        const pipeline::Analysis a = pipeline::analyse(b.edited, workspace, pipeline::Depth::settled, stop);
         if (a.outcome && !stop.stop_requested()) note(outcome, b, effect(outcome, *a.outcome));
     }
 }

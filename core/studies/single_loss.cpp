@@ -80,7 +80,7 @@ bool is_mechanism(const results::Outcome& o)
 Loss run(const LossEdit& e, const Margins& as_is, pipeline::Workspace& workspace, bool strict, std::stop_token stop)
 {
     if (!e.alone.empty()) return lets_go(e, e.alone);
-    pipeline::Analysis a = pipeline::analyse(e.edited, workspace, pipeline::Depth::margins, stop);
+    pipeline::Analysis a = pipeline::analyse(e.edited, workspace, pipeline::Depth::settled, stop);
     if (a.outcome && is_mechanism(*a.outcome)) return lets_go(e, a.outcome->not_solved.front());
     if (a.outcome) {
         if (strict) pipeline::apply_strict(*a.outcome);
