@@ -43,7 +43,8 @@ TEST_CASE("ID-16: stress under a force on a central square of a hinged plate is 
 {
     // M at the centre over the force, side of the square over that of the plate 0.05, 0.10, 0.20: Navier's series, as in tests/published/plates.cpp
     // (Timoshenko and Woinowsky-Krieger, art. 29; computed from the formula; Roark's 6 M / W = 1.28 for 0.2 was read). 0.01 N: linear size.
-    for (const auto& [share, M] : {std::pair{0.05, 0.355821}, {0.10, 0.284115}, {0.20, 0.212411}}) {
+    for (const auto& row : {std::pair{0.05, 0.355821}, {0.10, 0.284115}, {0.20, 0.212411}}) {
+        const double share = row.first, M = row.second;
         CAPTURE(share);
         const results::SkinState k = central_square(share * 600, 0.01, 30, 2.5);
         check_near_rel(k.max_von_mises_MPa, 6 * M * 0.01, 0.01); // M_x = M_y there: von Mises is either
