@@ -3,6 +3,7 @@
 #include "idealise/structure.h"
 
 #include <functional>
+#include <functional>
 #include <stop_token>
 
 namespace thinskin::idealise {
@@ -38,7 +39,8 @@ struct Solution {
 [[nodiscard]] Solution solve(const Structure& s, const std::vector<results::LoadCase>& cases, fem::ColumnCache& cache, std::stop_token stop);
 
 /// Runs the large-deflection solution for the named load cases; a case that does not converge keeps its reason and no figures.
-void solve_large_cases(const Structure& s, Solution& sol, const std::vector<std::string>& load_cases, fem::ColumnCache& cache, const fem::LargeModel& model, std::stop_token stop);
+/// tell: called before each of them, with how many came before.
+void solve_large_cases(const Structure& s, Solution& sol, const std::vector<std::string>& load_cases, fem::ColumnCache& cache, const fem::LargeModel& model, std::stop_token stop, const std::function<void(const std::string& load_case, std::size_t before, std::size_t of)>& tell = {});
 
 /// Forces of one run and one skin stiffness, in the order of the structure's lists.
 struct Picture {

@@ -63,14 +63,16 @@ std::vector<Run*> by_neighbours(std::vector<Run>& runs, const std::vector<std::s
 
 } // namespace
 
-void solve_large_cases(const Structure& s, Solution& sol, const std::vector<std::string>& load_cases, fem::ColumnCache& cache, const fem::LargeModel& model, std::stop_token stop)
+void solve_large_cases(const Structure& s, Solution& sol, const std::vector<std::string>& load_cases, fem::ColumnCache& cache, const fem::LargeModel& model, std::stop_token stop, const std::function<void(const std::string&, std::size_t, std::size_t)>& tell)
 {
     fem::LargeMemory memory;
+    std::size_t before = 0;
     for (Run* const run : by_neighbours(sol.runs, load_cases)) {
         if (stop.stop_requested()) {
             sol.stopped = true;
             return;
         }
+        if (tell) tell(run->load_case.name, before++, load_cases.size());
         fem::NewtonRule rule;
         rule.force_tolerance = 1e-10; // the sum over the whole is held to 1e-8
         rule.keep_below = 0.2;

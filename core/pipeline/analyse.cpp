@@ -15,6 +15,8 @@ namespace thinskin::pipeline {
 struct Workspace::Impl {
     idealise::SkinCache skin, framed;    ///< framed: on the door's own frame, for vibration
     fem::ColumnCache columns;
+    Tell tell;                           ///< of the run; may be empty
+    void say(const Step& step) const { if (tell) tell(step); }
 };
 
 Workspace::Workspace() : impl(std::make_unique<Impl>()) {}
@@ -75,7 +77,7 @@ Solved solve(const layout::Layout& l, const std::vector<results::LoadCase>& case
     t.load_cases_ms = watch.lap();
     if (const auto beyond = asked_for(*l.source, cases, s); !beyond.empty() && !stop.stop_requested()) {
         if (!w.skin.large) w.skin.large = fem::make_large(w.skin.skin);
-        idealise::solve_large_cases(*s.structure, s.solution, beyond, w.columns, *w.skin.large, stop);
+        idealise::solve_large_cases(*s.structure, s.solution, beyond, w.columns, *w.skin.large, stop, [&w](const std::string& load_case, std::size_t before, std::size_t of) { w.say({"large deflection, " + load_case, before, of}); });
         if (s.solution.stopped) return s;
         s.forces = idealise::forces(*s.structure, s.solution);
         s.fields = idealise::fields_with_large(*s.structure, s.solution, s.fields, *w.skin.large, stop);
@@ -170,6 +172,7 @@ results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::I
         return o;
     }
     Solved s;
+    w.say({"bodies and linear load cases"});
     try {
         s = solve(l, cases.cases, w, depth, stop, o.timing);                           // 3. - 5. bodies, forces, fields
     } catch (const std::exception& e) {
@@ -186,6 +189,7 @@ results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::I
     }
     o.timing.solver_ms = watch.lap();
     if (solved && depth == Depth::full) {
+        w.say({"natural frequencies"});
         o.vibration = vibration(l, s, w);
         o.timing.vibration_ms = watch.lap();
     }
@@ -202,14 +206,16 @@ results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::I
 
 } // namespace
 
-Analysis analyse(const model::Case& c, Workspace& workspace, Depth depth, std::stop_token stop)
+Analysis analyse(const model::Case& c, Workspace& workspace, Depth depth, std::stop_token stop, const Tell& tell)
 {
         Analysis a;
     layout::Result resolved = layout::resolve(c);                               // 1. names, copies, stacks, geometry
     a.diagnostics = std::move(resolved.diagnostics);
     if (!resolved.layout) return a;
     a.layout = std::make_shared<const layout::Layout>(std::move(*resolved.layout));
+    workspace.impl->tell = tell;
     a.outcome = run(c, *a.layout, *workspace.impl, depth, stop);
+    workspace.impl->tell = {};
     return a;
 }
 

@@ -4,15 +4,23 @@
 #include "model/case.h"
 #include "results/results.h"
 
+#include <cstddef>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <stop_token>
+#include <string>
 #include <vector>
 
 namespace thinskin::pipeline {
 
 /// margins: what a dragged hole needs. settled: also the skin's stress on fine grids (ID-16). full: also natural frequencies; the effects of assumptions are a study of their own.
 enum class Depth { margins, settled, full };
+
+/// What is being worked out; of = 0: it has no counted parts. For a line that tells a waiting person.
+struct Step { std::string what; std::size_t done = 0, of = 0; };
+/// Called on the thread that analyses, before each step begins; must not throw.
+using Tell = std::function<void(const Step&)>;
 
 /// Keeps factored bodies and solved columns between calls; a warm one gives the same bytes as a cold one.
 struct Workspace {
@@ -33,7 +41,7 @@ struct Analysis {
 };
 
 /// The one way from a case to its margins; the only file that knows the order of the steps.
-[[nodiscard]] Analysis analyse(const model::Case& c, Workspace& workspace, Depth depth = Depth::full, std::stop_token stop = {});
+[[nodiscard]] Analysis analyse(const model::Case& c, Workspace& workspace, Depth depth = Depth::full, std::stop_token stop = {}, const Tell& tell = {});
 
 /// Judgement counts as not covered (`--strict`).
 void apply_strict(results::Outcome& outcome);

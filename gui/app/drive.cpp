@@ -164,6 +164,27 @@ void Drive::drag(Program& p, const Step& s, bool let_go)
     frames_ = settle_frames;
 }
 
+void Drive::swing(Program& p, const Step& s)
+{
+    const PartMove m = part_move(s.rest, true);
+    const ImVec2 from = m.part ? p.sheet().handle_of(*m.part) : ImVec2{-1, -1};
+    if (from.x < 0) {
+        fail(s, "no such part on the drawing");
+        return;
+    }
+    constexpr int swings = 5, frames_each = 60, half = frames_each / 2;
+    const float scale = p.sheet().px_per_mm();
+    mouse_.push_back({from, false, 0});
+    mouse_.push_back({from, true, 0});
+    for (int i = 1; i <= swings * frames_each; ++i) {
+        const int at = i % frames_each;
+        const float f = static_cast<float>(at <= half ? at : frames_each - at) / half;
+        mouse_.push_back({{from.x + f * static_cast<float>(m.dx) * scale, from.y - f * static_cast<float>(m.dy) * scale}, true, 0});
+    }
+    mouse_.push_back({from, false, 0});
+    frames_ = settle_frames;
+}
+
 void Drive::begin(Program& p, const Step& s)
 {
     const auto target = [&](const std::string& name) {
@@ -171,8 +192,9 @@ void Drive::begin(Program& p, const Step& s)
         if (at.x < 0) fail(s, "\"" + name + "\" is not on the screen");
         return at;
     };
-    if (s.word == "wait" || s.word == "stay") {
-        (s.word == "wait" ? waiting_ : staying_) = true;
+    if (s.word == "wait" || s.word == "stay" || s.word == "until") {
+        awaited_ = s.word == "until" ? s.rest : "";
+        (s.word == "stay" ? staying_ : waiting_) = true;
         since_ = std::chrono::steady_clock::now();
     }
     else if (s.word == "frames") frames_ = std::atoi(s.rest.c_str());
@@ -185,7 +207,9 @@ void Drive::begin(Program& p, const Step& s)
         if (at.x < 0) fail(s, "no such part on the drawing");
         else if (s.word == "part") click(at);
         else mouse_.push_back({at, false, 0});
-    } else if (s.word == "drag" || s.word == "hold") drag(p, s, s.word == "drag");
+    } else if (s.word == "swing") swing(p, s);
+    else if (s.word == "pace") pace_ms_ = std::strtod(s.rest.c_str(), nullptr);
+    else if (s.word == "drag" || s.word == "hold") drag(p, s, s.word == "drag");
     else if (s.word == "release") mouse_.push_back({pointer_, false, 0});
     else if (s.word == "wheel") {
         for (const float turn : {0.0f, std::strtof(s.rest.c_str(), nullptr), 0.0f}) mouse_.push_back({pointer_, false, turn});
@@ -239,7 +263,8 @@ bool Drive::waits(Program& p)
     if (!waiting_ && !staying_) return false;
     const bool too_long = std::chrono::duration<double>(std::chrono::steady_clock::now() - since_).count() > longest_wait;
     if (too_long) failures.push_back(fmt::format("line {}: {} after {:.0f} s", steps_[at_ - 1].line, staying_ ? "nobody ended the program" : "still working", longest_wait));
-    if (!too_long && (staying_ || !p.settled())) return true;
+    const bool there = awaited_.empty() ? p.settled() : on_screen(awaited_);
+    if (!too_long && (staying_ || !there)) return true;
     waiting_ = staying_ = false;
     frames_ = settle_frames;
     return true;

@@ -36,6 +36,9 @@ class Program;
 ///     miss TEXT                  fails if one is
 ///     clean                      fails if a text is cut or lies over another one
 ///     quit                       through the program's own question
+///     until TEXT                 until a text that holds it is on the screen (at most 120 s)
+///     swing KIND NAME DX DY      takes hold of it and swings it there and back, 5 times in 300 frames, then lets go where it was
+///     pace MS                    frames from here on are at least so far apart, as on a screen of 60 a second; for measuring
 ///     stay                       until somebody ends the process: for tests of recovery
 ///
 /// Time goes on by a sixtieth of a second a frame, and two clicks are never a double click, however slow the machine is.
@@ -50,6 +53,7 @@ public:
     /// What the window should be like from now on; width 0: as it is.
     struct Size { int width = 0, height = 0; double scale = 1; };
     [[nodiscard]] Size take_size();
+    [[nodiscard]] double pace_ms() const { return pace_ms_; }
     std::vector<std::string> failures;
 
 private:
@@ -61,6 +65,7 @@ private:
     void press(const std::string& key);
     void fail(const Step& s, const std::string& why);
     void drag(Program& p, const Step& s, bool let_go);
+    void swing(Program& p, const Step& s);
     bool scroll_to(const Step& s);
     bool waits(Program& p);
     void checks(Program& p, const Step& s);
@@ -76,6 +81,8 @@ private:
     bool down_ = false;
     int frames_ = 0, turns_ = 0;
     bool waiting_ = false, staying_ = false;
+    std::string awaited_;                       ///< text that a wait ends with
+    double pace_ms_ = 0;
     std::chrono::steady_clock::time_point since_;  ///< of a wait; only to end one that does not end
 };
 

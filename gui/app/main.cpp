@@ -12,10 +12,13 @@
 #include <fmt/format.h>
 #include <fstream>
 #include <sstream>
+#include <thread>
 
 namespace {
 
 using namespace thinskin::gui;
+
+using Clock = std::chrono::steady_clock;
 
 struct Options {
     std::string file, screenshot, size, load_case, script, frame_times;
@@ -54,17 +57,25 @@ class FrameTimes {
 public:
     explicit FrameTimes(std::string file) : file_(std::move(file)) {}
     void add(double ms) { if (!file_.empty()) all_.push_back(ms); }
+    void age(double ms) { if (!file_.empty()) ages_.push_back(ms); }
     ~FrameTimes()
     {
         if (all_.empty()) return;
-        std::sort(all_.begin(), all_.end());
-        const auto at = [this](double share) { return all_[static_cast<std::size_t>(share * static_cast<double>(all_.size() - 1))]; };
-        std::ofstream(file_) << fmt::format("frames {}, ms without showing them: median {:.2f}, 95 % {:.2f}, longest {:.2f}\n", all_.size(), at(0.5), at(0.95), all_.back());
+        std::ofstream out(file_);
+        out << fmt::format("frames {}, ms without showing them: {}\n", all_.size(), spread(all_));
+        if (!ages_.empty()) out << fmt::format("age of the figures while dragging, ms, in {} frames: {}\n", ages_.size(), spread(ages_));
     }
 
 private:
+    static std::string spread(std::vector<double>& all)
+    {
+        std::sort(all.begin(), all.end());
+        const auto at = [&all](double share) { return all[static_cast<std::size_t>(share * static_cast<double>(all.size() - 1))]; };
+        return fmt::format("median {:.2f}, 95 % {:.2f}, longest {:.2f}", at(0.5), at(0.95), all.back());
+    }
+
     std::string file_;
-    std::vector<double> all_;
+    std::vector<double> all_, ages_;
 };
 
 int loop(Window& window, Program& program, Drive* drive, const Options& o)
@@ -73,11 +84,14 @@ int loop(Window& window, Program& program, Drive* drive, const Options& o)
     float scale = 0;
     double asked_scale = o.scale;
     bool ended = false;
+    Clock::time_point shown = Clock::now();
     while (!ended) {
         const float wanted = asked_scale > 0 ? static_cast<float>(asked_scale) * program.wanted_scale(1) : program.wanted_scale(window.display_scale());
         if (wanted != scale) look_anew(window, scale = wanted);
         const bool busy = !program.settled();
         window.begin_frame(drive || busy ? 0 : 0.25);
+        if (drive && drive->pace_ms() > 0) std::this_thread::sleep_until(shown + std::chrono::duration_cast<Clock::duration>(std::chrono::duration<double, std::milli>(drive->pace_ms())));
+        shown = Clock::now();
         if (drive) drive->input(program);
         const auto start = std::chrono::steady_clock::now();
         ImGui::NewFrame();
@@ -91,6 +105,7 @@ int loop(Window& window, Program& program, Drive* drive, const Options& o)
         program.frame();
         ImGui::Render();
         times.add(std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - start).count());
+        if (const auto age = program.figures_age()) times.age(*age);
         window.title(program.window_title());
         if (const Drive::Size size = drive ? drive->take_size() : Drive::Size{}; size.width > 0) {
             window.resize(size.width, size.height);

@@ -73,6 +73,8 @@ void Program::fetch()
         if (!s_.results.accepted() && s_.results.shown() && s_.results.shown()->final) s_.results.accept();
         ++sheet_version_;
     }
+    if (!dragging_) states_.clear();
+    if (states_.empty() || states_.back().first != s_.document.revision()) states_.emplace_back(s_.document.revision(), std::chrono::steady_clock::now());
     if (!s_.results.newest()) drawn_.reset();
     keep_worker_busy(s_, dragging_);
     if (s_.autosave && s_.document.is_open() && s_.autosave->tick(s_.document, std::chrono::steady_clock::now())) s_.say("Kept a copy in case the program ends");
@@ -258,6 +260,40 @@ void Program::divider(const char* id, float& width, float sign, float least, flo
     ImGui::SameLine(0, 0);
 }
 
+std::string Program::working_words() const
+{
+    constexpr double worth_telling = 0.3; // seconds: shorter work is over before it is read
+    const Progress p = s_.worker.progress();
+    if (!p.busy || p.seconds < worth_telling || p.step.what.empty()) return "";
+    const std::string part = p.step.of > 0 ? fmt::format(" ({} of {})", p.step.done + 1, p.step.of) : "";
+    return fmt::format("Working: {}{}, {:.0f} s. Escape stops it", p.step.what, part, std::floor(p.seconds));
+}
+
+/// What happened last, or what lies under the pointer; at the right what is being worked out, with how much of it is done.
+void Program::status_line(float top)
+{
+    const ImVec2 screen = ImGui::GetIO().DisplaySize;
+    ImFont* small = look().fonts.small;
+    const std::string working = working_words();
+    const float bar = working.empty() ? 0 : 90 * k(), right = working.empty() ? 0 : widgets::size_of(working, small).x + bar + 30 * k();
+    widgets::letters_within({12 * k(), top}, screen.x - 24 * k() - right, hint_.empty() ? s_.message : hint_, hint_.empty() && s_.message_is_error ? palette::fail : palette::faint, small);
+    if (working.empty()) return;
+    widgets::letters_right(screen.x - bar - 20 * k(), top, working, palette::ink, small);
+    const pipeline::Step step = s_.worker.progress().step;
+    const ImVec2 a{screen.x - bar - 12 * k(), top + 3 * k()}, b{screen.x - 12 * k(), top + small->FontSize - 1 * k()};
+    ImDrawList& d = *ImGui::GetWindowDrawList();
+    if (step.of > 0) d.AddRectFilled(a, {a.x + (b.x - a.x) * static_cast<float>(step.done) / static_cast<float>(step.of), b.y}, palette::judgement);
+    d.AddRect(a, b, palette::ink);
+}
+
+std::optional<double> Program::figures_age() const
+{
+    if (!dragging_ || !s_.results.shown()) return std::nullopt;
+    for (const auto& [revision, since] : states_)
+        if (revision > s_.results.shown()->revision) return std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - since).count();
+    return 0.0;
+}
+
 void Program::frame()
 {
     fetch();
@@ -283,7 +319,7 @@ void Program::frame()
     menu();
     const ImVec2 top = ImGui::GetCursorScreenPos();
     caution(screen.y - caution_tall, caution_tall);
-    widgets::letters_within({12 * k(), screen.y - caution_tall - status_tall + 2 * k()}, screen.x - 24 * k(), hint_.empty() ? s_.message : hint_, hint_.empty() && s_.message_is_error ? palette::fail : palette::faint, look().fonts.small);
+    status_line(screen.y - caution_tall - status_tall + 2 * k());
     ImGui::SetCursorScreenPos({top.x, top.y});
     const float tall = screen.y - caution_tall - status_tall - top.y;
     const float widest = std::max(180.0f, (screen.x / k() - 380) / 2);

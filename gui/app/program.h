@@ -4,7 +4,10 @@
 #include "app/session.h"
 #include "panels/job.h"
 
+#include <chrono>
+#include <deque>
 #include <functional>
+#include <utility>
 #include <string>
 #include <vector>
 
@@ -25,6 +28,8 @@ public:
     [[nodiscard]] bool settled() const;
     /// Letters have another size now: the caller builds the fonts anew.
     [[nodiscard]] float wanted_scale(float display) const { return display * static_cast<float>(s_.settings.font_scale); }
+    /// For how long the figures on the screen have not been those of the document, ms; 0: they are. Nothing is dragged: none.
+    [[nodiscard]] std::optional<double> figures_age() const;
     [[nodiscard]] const Sheet& sheet() const { return sheet_; }
     [[nodiscard]] std::string window_title() const;
     void ask_recovery() { dialogs_.ask(Dialogs::Kind::recover); }
@@ -35,6 +40,8 @@ private:
     void menu();
     void recent_menu();
     void caution(float top, float tall);
+    void status_line(float top);
+    [[nodiscard]] std::string working_words() const;
     void job_column();
     void sheet_column();
     void margins_column();
@@ -72,6 +79,7 @@ private:
     std::optional<Handle> handle_;              ///< being dragged
     Vec3 handle_from_{};
     bool dragging_ = false;
+    std::deque<std::pair<std::uint64_t, std::chrono::steady_clock::time_point>> states_; ///< since when the document is so, while dragging
     float left_ = 0, right_ = 0;                ///< widths of the side columns at scale 1
 };
 

@@ -50,10 +50,10 @@ std::shared_ptr<const model::Case> linear_case(const std::shared_ptr<const model
 }
 
 /// A broken contract inside must not take the window down; it is told like an error of the case.
-pipeline::Analysis analysed(const model::Case& c, pipeline::Workspace& w, pipeline::Depth depth, const std::stop_token& stop)
+pipeline::Analysis analysed(const model::Case& c, pipeline::Workspace& w, pipeline::Depth depth, const std::stop_token& stop, const pipeline::Tell& tell)
 {
     try {
-        return pipeline::analyse(c, w, depth, stop);
+        return pipeline::analyse(c, w, depth, stop, tell);
     } catch (const std::exception& e) {
         pipeline::Analysis a;
         a.diagnostics.push_back({{c.file, 0, 0}, "", std::string("the case could not be worked out: ") + e.what(), ""});
@@ -83,7 +83,17 @@ struct Worker::Impl {
         const std::lock_guard lock(mutex);
         if (token.stop_requested() || (s != Stage::linear && waiting)) return false;
         now.stage = s;
+        if (s == Stage::effects) now.step = {"effects of the assumptions", 0, 0};
         return true;
+    }
+
+    /// What runs, for progress().
+    pipeline::Tell tell()
+    {
+        return [this](const pipeline::Step& step) {
+            const std::lock_guard lock(mutex);
+            now.step = step;
+        };
     }
 
     void publish(Answer a, const std::stop_token& token)
@@ -101,7 +111,7 @@ struct Worker::Impl {
         Answer a;
         a.revision = r.revision;
         a.source = linear_case(r.value);
-        a.analysis = analysed(*a.source, w, pipeline::Depth::margins, token);
+        a.analysis = analysed(*a.source, w, pipeline::Depth::margins, token, tell());
         if (a.outcome()) a.linear_only = beyond_linear(*a.outcome());
         const bool wrong = !a.outcome();
         if (wrong) a.stage = Stage::full;
@@ -130,7 +140,7 @@ struct Worker::Impl {
         a.revision = r.revision;
         a.stage = Stage::full;
         a.source = r.value;
-        a.analysis = analysed(*r.value, w, pipeline::Depth::full, token);
+        a.analysis = analysed(*r.value, w, pipeline::Depth::full, token, tell());
         a.final = r.upto == Stage::full || !a.solved();
         publish(a, token);
         if (!a.final) effects(std::move(a), r, w, token);
@@ -148,7 +158,7 @@ struct Worker::Impl {
             stop = std::stop_source{};
             const std::stop_token token = stop.get_token();
             started = Clock::now();
-            now = {true, r.revision, Stage::linear, 0};
+            now = {true, r.revision, Stage::linear, 0, {}};
             lock.unlock();
             work(r, workspace, token);
             lock.lock();

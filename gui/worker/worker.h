@@ -39,7 +39,7 @@ struct Answer {
 /// The outcome of an answer that has one, as it is filed and as `check --json` has it: with the estimate of the grid's error, one more analysis.
 [[nodiscard]] results::Outcome filed(const Answer& a);
 
-struct Progress { bool busy = false; std::uint64_t revision = 0; Stage stage = Stage::linear; double seconds = 0; };
+struct Progress { bool busy = false; std::uint64_t revision = 0; Stage stage = Stage::linear; double seconds = 0; pipeline::Step step; };
 
 /// One background thread with one warm workspace. The latest request wins: a waiting one is replaced; a running one is stopped,
 /// unless it is in its linear stage, which is let finish so that a steady stream of requests still gives answers.

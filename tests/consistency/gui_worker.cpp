@@ -148,6 +148,24 @@ TEST_CASE("worker: an end while it works waits for no more than the step it is i
     std::this_thread::sleep_for(std::chrono::milliseconds(5));
 }
 
+TEST_CASE("each large-deflection load case is told before it begins, counted, and telling changes no byte")
+{
+    const auto c = shared_case("plain_panel", {{"analysis: {skin: automatic}", "analysis: {skin: large_deflection}"}});
+    pipeline::Workspace w;
+    std::vector<pipeline::Step> told;
+    const pipeline::Analysis a = pipeline::analyse(*c, w, pipeline::Depth::full, {}, [&told](const pipeline::Step& step) { told.push_back(step); });
+    REQUIRE(a.outcome);
+    CHECK(report::check_json(*a.outcome) == direct(*c));
+    std::size_t large = 0;
+    for (const pipeline::Step& step : told) {
+        if (step.of == 0) continue;
+        CHECK(step.what.rfind("large deflection, ", 0) == 0);
+        CHECK(step.done == large++);
+        CHECK(step.of == a.outcome->load_cases.size());
+    }
+    CHECK(large == a.outcome->load_cases.size());
+}
+
 TEST_CASE("results shown: the last good ones stay, marked stale, with the reason")
 {
     Worker w;
