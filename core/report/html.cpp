@@ -77,7 +77,10 @@ tr.below td{font-size:7pt;color:#3c434b;padding-top:0;padding-left:3mm}
 table.two tr:first-child td{border-bottom:0}
 tbody.fail td{background:#fbeceb}tbody.fail tr:first-child td{font-weight:bold}
 tbody.open td{background:#f8f3e2}
-table.values td:first-child{font-family:'DejaVu Sans Mono','Liberation Mono',monospace;font-size:7pt;width:46%}table.values td:last-child{width:20%}
+table.fine td,table.fine th{font-size:6.5pt;line-height:1.15;padding-top:.15mm;padding-bottom:.15mm}
+table.clauses td,table.clauses th{font-size:7pt;line-height:1.2}
+table.values td{font-size:7.5pt}
+table.values td:first-child{font-family:'DejaVu Sans Mono','Liberation Mono',monospace;font-size:7pt;width:30%}
 table.clauses td:first-child{white-space:nowrap}
 .sign td{height:11mm;border:.18mm solid #1b1f24}.sign th{border:.18mm solid #1b1f24}
 @media print{body{padding:0;max-width:none}}

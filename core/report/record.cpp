@@ -46,8 +46,7 @@ std::string sections(const Outcome& o, const RecordInputs& in)
     s.add("Load cases", record_load_cases(o));
     s.add("Load path", record_load_path(o));
     s.add("Stacks", record_stacks(o));
-    s.add("Margins, least first, every check", record_margins(o));
-    s.add("Formulas used", record_clauses(o));
+    s.add("Margins, least first", record_margins(o));
     s.add("Hand check beside the solver", record_hand_check(o));
     s.add("Single loss: the job with one thing gone", record_single_loss(o));
     s.add("Skin and gauges", record_movements(o));
@@ -57,6 +56,8 @@ std::string sections(const Outcome& o, const RecordInputs& in)
     s.add("See to on the vehicle", html_list(see_to_items()));
     s.add("Never part of this result", html_list(o.exclusions));
     s.add("Signatures", record_signatures());
+    s.add("Annex: the other margins, one line each", record_other_margins(o));
+    s.add("Annex: formulas used", record_clauses(o));
     return s.text;
 }
 

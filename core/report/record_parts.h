@@ -20,6 +20,7 @@ using results::Outcome;
 [[nodiscard]] std::string record_load_cases(const Outcome&);
 [[nodiscard]] std::string record_load_path(const Outcome&);
 [[nodiscard]] std::string record_margins(const Outcome&);
+[[nodiscard]] std::string record_other_margins(const Outcome&); ///< one line each, for what record_margins left out
 [[nodiscard]] std::string record_clauses(const Outcome&);
 [[nodiscard]] std::string record_hand_check(const Outcome&);
 [[nodiscard]] std::string record_movements(const Outcome&);   ///< skin, gauges

@@ -1,5 +1,6 @@
 #include "base/status.h"
 #include "report/figures.h"
+#include "report/hardest.h"
 #include "report/html.h"
 #include "report/record_parts.h"
 #include "report/text_parts.h"
@@ -82,8 +83,20 @@ std::string record_drawing(const Outcome& o, const RecordInputs& in)
 
 std::string record_values(const RecordInputs& in)
 {
-    HtmlTable t({{"key"}, {"value"}, {"measured from"}}, "values");
-    for (const InputRow& r : in.values) t.row({r.key, r.value, r.measured_from});
+    HtmlTable t({{"block"}, {"values, each with where it was measured from"}}, "values");
+    std::string block, line;
+    const auto close = [&] {
+        if (!line.empty()) t.row({block.empty() ? "-" : block, line});
+        line.clear();
+    };
+    for (const InputRow& r : in.values) {
+        const std::size_t dot = r.key.rfind('.');
+        const std::string here = dot == std::string::npos ? "" : r.key.substr(0, dot);
+        if (here != block) close();
+        block = here;
+        line += fmt::format("{}{}: {}{}", line.empty() ? "" : "; ", r.key.substr(dot == std::string::npos ? 0 : dot + 1), r.value, r.measured_from.empty() ? "" : " (" + r.measured_from + ")");
+    }
+    close();
     return t.html();
 }
 
@@ -114,9 +127,12 @@ std::string record_movements(const Outcome& o)
                  k.stands ? "" : escaped(k.why_not));
     }
     HtmlTable gauges({{"gauge"}, {"load case"}, {"relative to"}, {"x, mm", true}, {"y, mm", true}, {"z, mm", true}});
-    for (const results::GaugeMove& g : o.gauges) gauges.row({g.name, g.load_case, g.relative_to, fixed(g.displacement_mm[0], 3), fixed(g.displacement_mm[1], 3), fixed(g.displacement_mm[2], 3)});
+    for (const results::GaugeMove* g_ : hardest(o.gauges, [](const auto& x) { return x.name; }, [](const auto& x) { return std::abs(x.displacement_mm[2]); })) {
+        const results::GaugeMove& g = *g_;
+        gauges.row({g.name, g.load_case, g.relative_to, fixed(g.displacement_mm[0], 3), fixed(g.displacement_mm[1], 3), fixed(g.displacement_mm[2], 3)});
+    }
     if (skin.empty() && gauges.empty()) return "";
-    return (skin.empty() ? "" : html_paragraph(theories(o))) + skin.html() + gauges.html();
+    return (skin.empty() ? "" : html_paragraph(theories(o))) + skin.html() + (gauges.empty() ? "" : html_paragraph("Gauges: of each the load case that moves it most out of the panel; all others are in result.json.")) + gauges.html();
 }
 
 std::string record_door(const Outcome& o)
@@ -127,12 +143,16 @@ std::string record_door(const Outcome& o)
                                        fixed(o.door_ratios.hinge_couple, 2), fixed(o.door_ratios.inertia, 2), fixed(o.door_ratios.slam_force, 2)));
     HtmlTable t({{"force on the door at"}, {"state"}, {"load case"}, {"x, N", true}, {"y, N", true}, {"z, N", true}});
     const auto add = [&t](const auto& rows) {
-        for (const auto& r : rows) t.row({r.name, r.state, r.load_case, n0(r.force_N[0]), n0(r.force_N[1]), n0(r.force_N[2])});
+        const auto size = [](const auto& r) { return std::hypot(r.force_N[0], r.force_N[1], r.force_N[2]); };
+        for (const auto* row : hardest(rows, [](const auto& r) { return r.name + "/" + r.state; }, size)) {
+            const auto& r = *row;
+            t.row({r.name, r.state, r.load_case, n0(r.force_N[0]), n0(r.force_N[1]), n0(r.force_N[2])});
+        }
     };
     add(o.hinges);
     add(o.latches);
     add(o.stops);
-    return s + t.html();
+    return s + (t.empty() ? "" : html_paragraph("Of each place and state of the door the load case with the largest force; all others are in result.json.")) + t.html();
 }
 
 std::string record_stacks(const Outcome& o)
