@@ -138,7 +138,9 @@ void Program::job_column()
     const JobEvents e = job_.show(inputs_, c.get(), s_.settings.units, s_.part ? s_.part->name : "");
     if (!e.chosen_part.empty() && drawn() && drawn()->analysis.layout)
         if (const auto p = part_called(*drawn()->analysis.layout, e.chosen_part)) s_.part = p;
-    if (e.edit) apply(s_, *e.edit);
+    if (!e.edit) return;
+    apply(s_, *e.edit);
+    new_part_ = e.edit->part;
 }
 
 void Program::load_case_bar()

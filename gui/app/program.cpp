@@ -76,6 +76,11 @@ void Program::fetch()
     if (!dragging_) states_.clear();
     if (states_.empty() || states_.back().first != s_.document.revision()) states_.emplace_back(s_.document.revision(), std::chrono::steady_clock::now());
     if (!s_.results.newest()) drawn_.reset();
+    if (!new_part_.empty() && drawn_)
+        if (const auto part = part_called(*drawn_->analysis.layout, new_part_)) { // somebody who adds a thing wants to see where it went
+            s_.part = part; // the column is not scrolled: the next press of the same button comes often
+            new_part_.clear();
+        }
     keep_worker_busy(s_, dragging_);
     if (s_.autosave && s_.document.is_open() && s_.autosave->tick(s_.document, std::chrono::steady_clock::now())) s_.say("Kept a copy in case the program ends");
 }

@@ -78,6 +78,7 @@ private:
     std::string hint_;                          ///< about what is under the pointer; instead of the last message
     std::optional<Handle> handle_;              ///< being dragged
     Vec3 handle_from_{};
+    std::string new_part_;                      ///< was added; is chosen when it is on the drawing
     bool dragging_ = false;
     std::deque<std::pair<std::uint64_t, std::chrono::steady_clock::time_point>> states_; ///< since when the document is so, while dragging
     float left_ = 0, right_ = 0;                ///< widths of the side columns at scale 1

@@ -66,7 +66,7 @@ void JobPanel::put_in(JobEvents& e)
         const std::vector<Handle> all = handles(*case_);
         const Handle* h = find(all, draft_.field.path.substr(0, draft_.field.path.size() - 2));
         const Moved m = h ? place_at(*case_, *h, {draft_.text, "", ""}, units_) : Moved{};
-        e.edit = FieldEdit{m.edit, m.why};
+        e.edit = FieldEdit{m.edit, m.why, ""};
     } else e.edit = name ? rename_part(*case_, draft_.field.path, draft_.text) : edit_field(draft_.field, draft_.text, units_, draft_.coordinate);
     draft_ = {};
 }
@@ -186,7 +186,7 @@ void JobPanel::parts_to_add(const model::Case& c, JobEvents& e)
     if (used.empty()) return;
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const float label = 0.42f * ImGui::GetContentRegionAvail().x;
-    widgets::letters_within({at.x, at.y + 4 * k()}, label - 4 * k(), "all through skin", palette::faint, look().fonts.small);
+    widgets::letters_within({at.x, at.y + 4 * k()}, label - 4 * k(), "swap all for", palette::faint, look().fonts.small);
     ImGui::SetCursorScreenPos({at.x + label, at.y});
     int chosen = 0;
     const std::vector<std::string> words = with_present(kinds_to_choose(c), used.size() == 1 ? used.front() : fmt::format("{} kinds", used.size()), chosen);

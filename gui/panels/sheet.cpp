@@ -53,7 +53,7 @@ drawing::Options options_of(const SheetContents& c, const drawing::Contours& k, 
     drawing::Options o = plain_options(scale);
     if (!c.dimensions) o.notes = c.notes; // there is no room for both beside a panel; the list at the right keeps the margins
     for (auto& [part, note] : o.notes) // a margin below zero and the cross before it say so already
-        if (!note.empty() && note.front() == '-' && note.size() > 5 && note.compare(note.size() - 5, 5, " fail") == 0) note.resize(note.size() - 5);
+        if (const auto word = note.find(" fail"); !note.empty() && note.front() == '-' && word != std::string::npos) note.erase(word, 5);
     for (const drawing::Peak& p : peaks_of(k)) o.at_points.push_back({p.at, c.units == UnitSystem::us ? fmt::format("{:+.3f} in", p.w_mm / inch) : fmt::format("{:+.2f} mm", p.w_mm)});
     o.figures = {[u = c.units](double mm) { return drawn_length(mm, u); }, [u = c.units](double n) { return u == UnitSystem::us ? shown_value(std::round(n / lbf) * lbf, base::Dimension::force, u) : drawing::newtons(n); }};
     o.load_case = c.load_case;

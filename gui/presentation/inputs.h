@@ -41,7 +41,7 @@ struct InputGroup { std::string title; std::vector<Section> sections; };   ///< 
 
 /// A typed text for a field as an edit, or the reason why not. `coordinate`: of a point or list; -1: the value itself (a list in
 /// flow form). An empty text removes an optional key.
-struct FieldEdit { Edit edit; std::string why; [[nodiscard]] bool ok() const { return why.empty(); } };
+struct FieldEdit { Edit edit; std::string why, part = {}; /* part: name of the new part that it makes */ [[nodiscard]] bool ok() const { return why.empty(); } };
 [[nodiscard]] FieldEdit edit_field(const Field& f, const std::string& typed_text, UnitSystem units, int coordinate = -1);
 [[nodiscard]] FieldEdit set_measured_from(const Field& f, const std::string& word);
 

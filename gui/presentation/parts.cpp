@@ -161,20 +161,31 @@ std::string stem_of(const std::string& name) { return name.substr(0, name.find_l
 
 } // namespace
 
+namespace {
+
+FieldEdit making(const std::string& part, std::vector<casefile::Change> changes)
+{
+    FieldEdit e = edit_called("Add " + part, std::move(changes));
+    e.part = part;
+    return e;
+}
+
+} // namespace
+
 FieldEdit add_angle(const model::Case& c)
 {
     const std::string name = new_name(all_names(c), "angle", " ");
     const double y = height_for_angle(c);
     for (const model::Angle& a : c.reinforcement.angles)
         if (a.copy_of.empty() && a.to && a.from.y.value == a.to->y.value)
-            return edit_called("Add " + name, {casefile::append("reinforcement.angles", fmt::format("{{name: {}, copy_of: {}, from: {}}}", name, quoted(a.name), at(a.from.x.value, y)))});
+            return making(name, {casefile::append("reinforcement.angles", fmt::format("{{name: {}, copy_of: {}, from: {}}}", name, quoted(a.name), at(a.from.x.value, y)))});
     std::vector<casefile::Change> changes;
     const std::string bolt = quoted(end_bolt(c, changes));
     // As in the shipped examples: 10 mm short of the edges, end bolts 20 mm and 45 mm from the edge.
     const std::string end = fmt::format("{{to: frame, fasteners: [{{at: {}, use: {}}}, {{at: {}, use: {}}}]}}", at(45, y), bolt, at(20, y), bolt);
     changes.push_back(casefile::append("reinforcement.angles", fmt::format("{{name: {}, from: {}, to: {}, gauge: 25 mm, section: angle 40x40x4, material: S235, face: inside, lying: up, ends: {{left: {}, right: same_as_left}}}}", name,
                                                                            at(10, y), at(c.panel.width.value - 10, y), end)));
-    return edit_called("Add " + name, std::move(changes));
+    return making(name, std::move(changes));
 }
 
 FieldEdit add_fastener(const model::Case& c, const std::string& bracket)
@@ -199,7 +210,7 @@ FieldEdit add_fastener(const model::Case& c, const std::string& bracket)
         if (renamed != c.brackets[i].rename.end() && (c.brackets[i].copy_of == o.bracket->name || c.brackets[i].mirror_of == o.bracket->name))
             changes.push_back(casefile::set(fmt::format("brackets[{}].rename.{}", i, name), new_name(taken, stem_of(renamed->second), "")));
     }
-    return edit_called("Add fastener " + name, std::move(changes));
+    return making(name, std::move(changes));
 }
 
 FieldEdit add_bracket_copy(const model::Case& c, const std::string& bracket)
@@ -217,7 +228,7 @@ FieldEdit add_bracket_copy(const model::Case& c, const std::string& bracket)
         taken.insert(fresh);
         renames += fmt::format("{}{}: {}", renames.empty() ? "" : ", ", quoted(f.name), quoted(fresh));
     }
-    return edit_called("Add " + name, {casefile::append("brackets", fmt::format("{{name: {}, mirror_of: {}, x: {}, rename: {{{}}}}}", name, quoted(o.bracket->name), mm(x), renames))});
+    return making(name, {casefile::append("brackets", fmt::format("{{name: {}, mirror_of: {}, x: {}, rename: {{{}}}}}", name, quoted(o.bracket->name), mm(x), renames))});
 }
 
 FieldEdit add_strap(const model::Case& c, const std::string& bracket)
@@ -232,7 +243,7 @@ FieldEdit add_strap(const model::Case& c, const std::string& bracket)
     const double x = here->x.value, top = c.panel.height.value - 35, arm = o.bracket->arm->at.value, out = std::round(0.9 * o.bracket->arm->length.value / 5) * 5;
     changes.push_back(casefile::append("reinforcement.straps", fmt::format("{{name: {}, from: [{}, {}, 0 mm], to: [{}, {}, {}], section: flat 30x3, material: S235, slack: 0 mm, ends: {{top: {{to: frame, fasteners: [{{at: {}, use: {}}}]}}, bottom: {{to: bracket, fasteners: [{{at: {}, use: {}}}]}}}}}}",
                                                                            name, mm(x), mm(top), mm(x), mm(arm), mm(out), at(x, top), bolt, at(x, arm), bolt)));
-    return edit_called("Add " + name, std::move(changes));
+    return making(name, std::move(changes));
 }
 
 FieldEdit add_gauge(const model::Case& c, double x_mm, double y_mm, UnitSystem units)
