@@ -24,12 +24,20 @@ void flat_row(const layout::Rib& r, const Place& p, const std::vector<results::M
     out.push_back(worst_of(where, demands, strength::BarBending{width, height, std::hypot(r.to.x - r.from.x, r.to.y - r.from.y), fy, r.material.E_strength}));
 }
 
+/// The key that gives the rib: the edge of an opening is four of them.
+std::string key_of(const layout::Layout& l, const layout::Rib& r)
+{
+    for (const layout::Opening& o : l.openings)
+        if (r.name.rfind(o.name + " ", 0) == 0) return fmt::format("panel.openings.{}.edge.section", o.name);
+    return fmt::format("panel.ribs.{}.section", r.name);
+}
+
 } // namespace
 
 void rib_rows(const Demands& d, std::vector<results::Check>& out)
 {
     for (const layout::Rib& r : d.layout->ribs) {
-        Place p{"rib/" + r.name, "reinforcement", r.name, "bending of " + r.name, false, fmt::format("panel.ribs.{}.section: a flat, or reinforcement.angles beside it", r.name), ""};
+        Place p{"rib/" + r.name, "reinforcement", r.name, "bending of " + r.name, false, key_of(*d.layout, r) + ": a flat, or reinforcement.angles beside it", ""};
         const catalogue::Strength s = r.material.strength(r.section.t);
         const auto forces = of_member(*d.members, r.name);
         if (!s.covered || r.material.kind != catalogue::Material::Kind::steel) {

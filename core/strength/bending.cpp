@@ -71,11 +71,11 @@ base::Resistance box_bending_formula(const BoxBending& in)
 
 base::Resistance bar_bending_formula(const BarBending& in)
 {
-    const double b = in.b_mm, h = in.h_mm, limit = 0.08 * in.E_MPa / in.Fy_MPa;
-    const double lateral = in.Lb_mm * h / (b * b);
-    if (h > b && !(lateral <= limit))
-        return base::not_covered(fmt::format("Lb h/b2 = {:.4g} is outside 0 .. {:.4g}: the bar would tip sideways", lateral, limit));
-    return base::covered(in.Fy_MPa * b * h * h / 6, Omega);
+    const double b = in.b_mm, h = in.h_mm, My = in.Fy_MPa * b * h * h / 6;
+    if (!(h > b)) return base::covered(My, Omega); // bent the weak way it cannot tip
+    const double lateral = in.Lb_mm * h / (b * b), yields = in.Fy_MPa / in.E_MPa;
+    const double share = lateral <= 1.9 / yields ? 1.52 - 0.274 * lateral * yields : 1.9 / (lateral * yields); // F11-2, F11-3, Cb = 1
+    return base::covered(My * std::min(1.0, share), Omega);
 }
 
 base::Resistance interaction_formula(const Interaction&) { return base::covered(1, 1); }
@@ -132,14 +132,14 @@ template <> const Clause<BarBending>& clause<BarBending>()
     static const Clause<BarBending> c{
         {.id = "CF-1",
          .title = "Bending of a solid flat or square bar",
-         .formula = "Mn = Fy b h^2/6",
+         .formula = "Mn = My = Fy b h^2/6; the strong way (h > b), s = Lb h/b^2: at most (1.52 - 0.274 s Fy/E) My up to s = 1.9 E/Fy, 1.9 E/(s Fy) My beyond",
          .unit = "N mm",
          .rule = "allowable_strength",
          .source = "AISC 360-16 F11, elastic part only",
          .edition = "2016",
          .label = base::Label::from_memory,
-         .range = "bent the strong way (h > b): Lb h/b^2 up to 0.08 E/Fy; the clause would allow up to 1.6 of this",
-         .not_for = "holes at the greatest moment, torsion (AT-1), tipping sideways"},
+         .range = "elastic: a short bar may be taken up to 1.6 times this; moment constant over Lb (Cb = 1)",
+         .not_for = "holes at the greatest moment, torsion (AT-1), loads above the shear centre"},
         {{&BarBending::b_mm, {.name = "b", .unit = "mm", .meaning = "width across the bending", .lower = 1, .upper = 200}},
          {&BarBending::h_mm, {.name = "h", .unit = "mm", .meaning = "depth in the direction of bending", .lower = 1, .upper = 200}},
          {&BarBending::Lb_mm, {.name = "Lb", .unit = "mm", .meaning = "length between sideways restraints", .lower = 0, .upper = 20000}},

@@ -50,8 +50,8 @@ struct BoxBending { double h_mm, b_mm, t_mm, Fy_MPa, E_MPa; };
 [[nodiscard]] const base::Card& box_bending_card();
 template <> const Clause<BoxBending>& clause<BoxBending>();
 
-/// CF-1, in N mm: solid rectangle, Mn = Fy b h^2/6, Omega 1.67; h in the direction of bending.
-/// Bent the strong way (h > b): Lb h/b^2 <= 0.08 E/Fy, else not covered.  Source: AISC 360-16 F11, elastic part only.
+/// CF-1, in N mm: solid rectangle, Mn = My = Fy b h^2/6, Omega 1.67; h in the direction of bending. Bent the strong way (h > b), with
+/// s = Lb h/b^2: at most (1.52 - 0.274 s Fy/E) My up to s = 1.9 E/Fy, 1.9 E/(s Fy) My beyond.  Source: AISC 360-16 F11, elastic part only.
 struct BarBending { double b_mm, h_mm, Lb_mm, Fy_MPa, E_MPa; };
 [[nodiscard]] base::Resistance bar_bending(const BarBending& in);
 [[nodiscard]] const base::Card& bar_bending_card();

@@ -50,7 +50,8 @@ const std::map<std::string, Directions>& directions()
                   {"ends", {0}}}}, // other radius of gyration
         {"IA-1", {{"P/Pc", {0}}, {"Mx/Mcx", {0}}, {"My/Mcy", {0}}}},
         {"BX-1", {{"h", {+1}}, {"b", {+1}}, {"t", {+1}}, {"Fy", {+1}}, {"E", {+1}}}},
-        {"CF-1", {{"b", {+1}}, {"h", {+1}}, {"Lb", {0}}, {"Fy", {+1}}, {"E", {0}}}}, // Lb and E only decide whether it is covered
+        {"CF-1", {{"b", {+1}}, {"h", {0}}, // beyond h = b it is bent the strong way, and a bar many times as long as deep tips
+                  {"Lb", {-1}}, {"Fy", {+1}}, {"E", {+1}}}},
         {"WE-1", {{"w", {+1}}, {"FEXX", {+1}}}},
         {"WE-2", {{"t", {+1}}, {"Fu", {+1}}, {"L", {-1}}, {"direction", {0}}}},
         {"BT-2", {{"d", {+1}}, {"grade", {0}}}}, // a designation, not a size
