@@ -55,6 +55,15 @@ void check_place(Resolver& r, const Opening& o, const std::string& path)
             r.error(o.where, path + ".box", fmt::format("{} runs through {}", rib.name, place(o)), "end the rib at the opening, or name it twice, on both sides");
 }
 
+/// The shortest way out of the opening for a rectangle that lies over it.
+std::string way_out(const Opening& o, Point a, Point b)
+{
+    struct Way { double by; const char* where; };
+    const Way ways[] = {{std::max(a.x, b.x) - o.low.x, "to the left"}, {o.high.x - std::min(a.x, b.x), "to the right"}, {std::max(a.y, b.y) - o.low.y, "down"}, {o.high.y - std::min(a.y, b.y), "up"}};
+    const Way least = *std::min_element(std::begin(ways), std::end(ways), [](const Way& u, const Way& v) { return u.by < v.by; });
+    return fmt::format("{:.0f} mm or more {} it is clear of the opening", std::ceil(least.by), least.where);
+}
+
 /// Half of what lies on the skin round a hole.
 double bears_on_skin(const Stack& s)
 {
@@ -67,14 +76,46 @@ double bears_on_skin(const Stack& s)
 void check_stack(Resolver& r, const Opening& o, const Stack& s)
 {
     const double distance = o.distance(s.at);
-    if (distance < 0) r.error(s.where, s.name, fmt::format("{} at [{:.0f}, {:.0f}] mm is in {}: there is no sheet", s.name, s.at.x, s.at.y, place(o)));
+    if (distance < 0) r.error(s.where, s.name, fmt::format("{} at [{:.0f}, {:.0f}] mm is in {}: there is no sheet", s.name, s.at.x, s.at.y, place(o)), way_out(o, {s.at.x - bears_on_skin(s), s.at.y - bears_on_skin(s)}, {s.at.x + bears_on_skin(s), s.at.y + bears_on_skin(s)}));
     else if (distance < bears_on_skin(s))
-        r.error(s.where, s.name, fmt::format("hole, head or washer of {} (radius {:.1f} mm) reaches over the edge of {}, {:.1f} mm away", s.name, bears_on_skin(s), place(o), distance), "move the hole away from the opening");
+        r.error(s.where, s.name, fmt::format("hole, head or washer of {} (radius {:.1f} mm) reaches over the edge of {}, {:.1f} mm away", s.name, bears_on_skin(s), place(o), distance), fmt::format("at least {:.1f} mm from the opening's edge, before any edge distance", bears_on_skin(s)));
 }
 
 void check_bar(Resolver& r, const Opening& o, const AngleBar& bar, const base::Location& at, const std::string& path)
 {
-    if (o.overlaps(bar.heel(0), bar.toe(bar.length()))) r.error(at, path, fmt::format("{} lies over {}: a leg needs sheet under it all along", bar.name, place(o)), "move it, or end it before the opening");
+    if (o.overlaps(bar.heel(0), bar.toe(bar.length()))) r.error(at, path, fmt::format("{} lies over {}: a leg needs sheet under it all along", bar.name, place(o)), way_out(o, bar.heel(0), bar.toe(bar.length())) + ", or end it before the opening");
+}
+
+void check_sheet(Resolver& r, const Opening& o, const std::string& name, Point low, Point high, const base::Location& at, const std::string& path)
+{
+    if (o.overlaps(low, high)) r.error(at, path, fmt::format("{} (x {:.0f} to {:.0f}, y {:.0f} to {:.0f} mm) lies over {}: it needs skin under it all over", name, low.x, high.x, low.y, high.y, place(o)), way_out(o, low, high) + ", or end it before the opening");
+}
+
+/// Sheets behind the skin. Boards are left out of the sums, yet one across a window is a slip of the pen all the same.
+void check_sheets(Resolver& r, const Opening& o)
+{
+    for (const Plate& p : r.out.plates) {
+        check_sheet(r, o, p.name, p.low, p.high, p.where, "reinforcement.backing_plates." + p.name + ".box");
+        for (const PlateFastener& f : p.fasteners) check_stack(r, o, f.stack);
+    }
+    for (const model::Board& b : r.source.reinforcement.boards) {
+        const Point low{b.box.from.x.value, b.box.from.y.value};
+        check_sheet(r, o, b.name, low, {low.x + b.box.size.x.value, low.y + b.box.size.y.value}, b.at, "reinforcement.boards." + b.name + ".box");
+        for (const model::Fastener& f : b.fasteners)
+            if (o.distance({f.at.x.value, f.at.y.value}) < 0) r.error(f.where, "reinforcement.boards." + b.name + ".fasteners", fmt::format("the fastener at [{:.0f}, {:.0f}] mm is in {}: there is no sheet", f.at.x.value, f.at.y.value, place(o)));
+    }
+}
+
+/// Fasteners at the ends of angles and straps, where these are on the frame.
+void check_ends(Resolver& r, const Opening& o)
+{
+    for (const Angle& a : r.out.angles)
+        for (const MemberEnd& e : a.ends)
+            for (const Stack& s : e.fasteners) check_stack(r, o, s);
+    for (const Strap& strap : r.out.straps)
+        for (const StrapEnd& e : strap.ends)
+            if (e.to == model::MemberEnd::To::frame)
+                for (const Stack& s : e.fasteners) check_stack(r, o, s);
 }
 
 void check_points_in(Resolver& r, const Opening& o)
@@ -121,7 +162,9 @@ void check_openings(Resolver& r)
         if (r.out.item)
             for (const Foot& f : r.out.item->feet)
                 if (o.overlaps({f.stack.at.x - f.half_x, f.stack.at.y - f.half_y}, {f.stack.at.x + f.half_x, f.stack.at.y + f.half_y}))
-                    r.error(f.stack.where, f.stack.name, fmt::format("the foot at {} stands over the edge of {}", f.stack.name, place(o)));
+                    r.error(f.stack.where, f.stack.name, fmt::format("the foot at {} stands over the edge of {}", f.stack.name, place(o)), way_out(o, {f.stack.at.x - f.half_x, f.stack.at.y - f.half_y}, {f.stack.at.x + f.half_x, f.stack.at.y + f.half_y}));
+        check_sheets(r, o);
+        check_ends(r, o);
         check_points_in(r, o);
     }
 }

@@ -41,6 +41,47 @@ TEST_CASE("nothing stands on an opening, is screwed into it or reaches over its 
     CHECK(contains(error_of(with_window("condenser_door", two)), "overlap"));
 }
 
+TEST_CASE("a plate, a board, a foot and the fixings at ends keep clear of an opening; each says the place, and how far out")
+{
+    const auto first = [](const std::string& text) {
+        for (const base::Diagnostic& d : layout::resolve(tests::read_case(text)).diagnostics)
+            if (d.severity == base::Severity::error) return d;
+        return base::Diagnostic{};
+    };
+    const auto window = [](const std::string& from, const std::string& size) { return "{name: window, box: {from: [" + from + "], size: [" + size + "]}}"; };
+    const auto told = [&first](const std::string& text, const std::string& path, const std::string& what, const std::string& hint) {
+        const base::Diagnostic d = first(text);
+        CAPTURE(path);
+        CAPTURE(d.message);
+        CAPTURE(d.hint);
+        CHECK(d.at.line > 0);
+        CHECK(contains(d.key_path, path));
+        CHECK(contains(d.message, what));
+        CHECK(contains(d.hint, hint));
+    };
+    const std::string small = "spare_wheel_small_plate", large = "spare_wheel_large_plate";
+    CHECK(error_of(with_window(small, window("100 mm, 820 mm", "280 mm, 200 mm"))) == ""); // the feet end at y 820 mm
+    told(with_window(small, window("200 mm, 806 mm", "300 mm, 200 mm")), "W3", "over the edge of window", "at least 10.0 mm from the opening's edge"); // hole and plate both: its washer comes first
+    told(with_window(small, window("444 mm, 740 mm", "100 mm, 20 mm")), "backing_plates.backing plate.box", "backing plate (x 332 to 452, y 690 to 810 mm) lies over window", "8 mm or more to the left");
+    told(with_window(small, window("200 mm, 815 mm", "300 mm, 200 mm")), "W3", "the foot at W3 stands over the edge", "5 mm or more down");
+    told(with_window(large, window("30 mm, 870 mm", "45 mm, 40 mm")), "backing_plates.backing plate.box", "lies over window", "30 mm or more down");
+    const std::string board = tests::edited_text(small, {{"gauges:", "  boards:\n    - {name: board, box: {from: [100 mm, 1000 mm], size: [300 mm, 200 mm]}, thickness: 15 mm, wood: plywood}\ngauges:"},
+                                                         {"  skin: {material", "  openings: [" + window("390 mm, 1100 mm", "100 mm, 300 mm") + "]\n  skin: {material"}});
+    told(board, "boards.board.box", "board (x 100 to 400, y 1000 to 1200 mm) lies over window", "10 mm or more to the left");
+    told(with_window("ladder_rack", window("290 mm, 1200 mm", "60 mm, 80 mm")), "LS1", "is in window", "clear of the opening");   // the strap's bolt in the cant rail
+    told(with_window("ladder_rack", window("20 mm, 560 mm", "12 mm, 12 mm")), "lower rail", "lies over window", "clear of the opening");
+}
+
+TEST_CASE("every fastener of a plate that is over an opening is named, not only the plate")
+{
+    std::vector<std::string> named;
+    const std::string text = with_window("spare_wheel_large_plate", "{name: window, box: {from: [30 mm, 610 mm], size: [40 mm, 20 mm]}}");
+    for (const base::Diagnostic& d : layout::resolve(tests::read_case(text)).diagnostics)
+        if (d.severity == base::Severity::error) named.push_back(d.key_path);
+    CHECK(std::count(named.begin(), named.end(), "F1") == 1);
+    CHECK(std::count(named.begin(), named.end(), "F5") == 0);
+}
+
 TEST_CASE("a window lets the panel move more, a section round it less again; forces balance and its corners are said not to be covered")
 {
     const std::string box = "box: {from: [250 mm, 560 mm], size: [200 mm, 200 mm]}";
