@@ -4,7 +4,7 @@
 #include <cmath>
 #include <fmt/core.h>
 
-/// Windows and access holes (ID-14): where they may be, and that nothing stands on them.
+/// Windows and access holes (ID-17): where they may be, and that nothing stands on them.
 namespace thinskin::layout {
 
 double Opening::distance(Point p) const
