@@ -67,6 +67,7 @@ p{margin:1mm 0 1.5mm}ul{margin:1mm 0 2mm;padding-left:5mm}li{margin:.4mm 0}
 .block th{width:24mm;font-weight:normal;font-size:7.5pt;color:#3c434b}
 .hash{font-family:'DejaVu Sans Mono','Liberation Mono',monospace;font-size:7pt;overflow-wrap:anywhere}
 .fill{display:inline-block;min-width:34mm;border-bottom:.2mm solid #1b1f24;height:4mm}
+p.far{font-size:6.5pt;line-height:1.3}
 .verdict{border:.7mm solid #1b1f24;padding:2mm 3mm;margin:3mm 0;break-inside:avoid}
 .verdict .first{font-size:11.5pt;font-weight:bold;margin:0 0 1mm}
 .verdict.fail{border-left-width:3mm;border-color:#8f1d14}.verdict.pass{border-left-width:3mm;border-color:#1d5c8a}
