@@ -97,17 +97,17 @@ std::string record_margins(const Outcome& o)
 
 std::string record_other_margins(const Outcome& o)
 {
-    constexpr double far_off = 5; // where figures.h stops to tell margins apart: a line of text instead of a row
+    constexpr double far_off = 5; // where figures.h stops to tell margins apart: running text instead of a row
     HtmlTable t({{"part"}, {"check"}, {"load case"}, {"formula"}, {"demand", true}, {"capacity", true}, {"unit"}, {"margin", true}, {"status"}}, "fine");
     std::string far;
     for (const Check* c : by_kind(o).others) {
         const RowFigures f = row_figures(o, *c);
-        if (c->margin() > far_off)
+        if (c->margin() > far_off || (c->load_case == "geometry" && c->status == Status::pass))
             far += fmt::format("{}<span data-check=\"{}\">{}: {} of {} {}{}</span>", far.empty() ? "" : "; ", escaped(c->id), escaped(c->title), f.demand, f.capacity, escaped(c->unit), c->status == Status::judgement ? " (j)" : "");
         else t.row({c->part, c->title, c->load_case, c->formula, f.demand, f.capacity, c->unit, f.margin, std::string(base::name(c->status))}, fmt::format("data-check=\"{}\"", escaped(c->id)));
     }
     const std::string rows = t.empty() ? "" : t.html();
-    return far.empty() ? rows : rows + "<p class=\"far\"><b>Margins of more than 5, demand of capacity, (j): on judgement.</b> " + far + ".</p>\n";
+    return far.empty() ? rows : rows + "<p class=\"far\"><b>Margins of more than 5, and distances that are kept; demand of capacity, (j): on judgement.</b> " + far + ".</p>\n";
 }
 
 std::string record_clauses(const Outcome& o)

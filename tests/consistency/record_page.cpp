@@ -80,7 +80,7 @@ TEST_CASE("every check of a shipped case is on its record once, with the figures
             CAPTURE(id);
             if (const std::string text = text_of(page, id); !text.empty()) { // far from its limit: a piece of text, with title and figures
                 CHECK((c["status"] == "pass" || c["status"] == "judgement"));
-                CHECK(c["capacity"].get<double>() > 6 * c["demand"].get<double>());
+                CHECK(c["capacity"].get<double>() > (c["load_case"] == "geometry" ? 1 - 1e-9 : 6) * c["demand"].get<double>());
                 CHECK(contains(text, report::escaped(c["title"].get<std::string>()) + ": " + report::figure(c["demand"]) + " of " + report::figure(c["capacity"])));
                 CHECK(contains(text, "(j)") == (c["status"] == "judgement"));
                 continue;
