@@ -3,6 +3,7 @@
 #include "fem/large_elements.h"
 
 #include "fem/hermite.h"
+#include "fem/sheet_slopes.h"
 
 namespace thinskin::fem {
 namespace {
@@ -60,13 +61,7 @@ SheetGradients sheet_gradients(double lx, double ly)
     for (Matrix16& m : set) m.setZero();
     for (const GaussPoint& gx : gauss_4)
         for (const GaussPoint& gy : gauss_4) {
-            const Hermite x = hermite(lx, gx.s), y = hermite(ly, gy.s);
-            Eigen::Matrix<double, 16, 1> dx, dy;
-            for (std::size_t e = 0; e < 16; ++e) {
-                const std::size_t a = 2 * (e / 4 % 2) + e % 2, b = 2 * (e / 8) + e % 4 / 2;
-                dx(static_cast<Eigen::Index>(e)) = x.slope[a] * y.value[b];
-                dy(static_cast<Eigen::Index>(e)) = x.value[a] * y.slope[b];
-            }
+            const auto [dx, dy] = sheet_slopes(hermite(lx, gx.s), hermite(ly, gy.s));
             const std::array<double, 3> f = functions(2 * gx.s - 1, 2 * gy.s - 1);
             for (std::size_t k = 0; k < 3; ++k) {
                 const double weight = gx.weight * gy.weight * f[k] / squares[k];

@@ -1,6 +1,7 @@
 // Linear buckling of the skin under its own membrane forces (theory FE-16).
 #include "fem/factor.h"
 #include "fem/hermite.h"
+#include "fem/sheet_slopes.h"
 #include "fem/skin_elements.h"
 
 #include <cmath>
@@ -20,13 +21,7 @@ GeometricSet geometric_set(double lx, double ly)
         for (Matrix16& k : row) k.setZero();
     for (const GaussPoint& gx : gauss_4)
         for (const GaussPoint& gy : gauss_4) {
-            const Hermite x = hermite(lx, gx.s), y = hermite(ly, gy.s);
-            Eigen::Matrix<double, 16, 1> dx, dy;
-            for (std::size_t e = 0; e < 16; ++e) {
-                const std::size_t a = 2 * (e / 4 % 2) + e % 2, b = 2 * (e / 8) + e % 4 / 2;
-                dx(static_cast<Eigen::Index>(e)) = x.slope[a] * y.value[b];
-                dy(static_cast<Eigen::Index>(e)) = x.value[a] * y.slope[b];
-            }
+            const auto [dx, dy] = sheet_slopes(hermite(lx, gx.s), hermite(ly, gy.s));
             const double xi = 2 * gx.s - 1, eta = 2 * gy.s - 1, dA = gx.weight * gy.weight * lx * ly;
             const double field[4] = {1, xi, eta, xi * eta};
             for (std::size_t f = 0; f < 4; ++f) {
