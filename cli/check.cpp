@@ -49,7 +49,10 @@ Printed check_case(const model::Case& c, const CheckOptions& options, pipeline::
         fmt::print(stderr, "{}: error: no result and no reason for it; please report this\n", c.file);
         return {Exit::not_solved, ""};
     }
-    if (options.detail || options.json) studies::add_grid_error(c, *a.outcome, interrupt.token());
+    if (options.detail || options.json) {
+        studies::add_grid_error(c, *a.outcome, interrupt.token());
+        pipeline::add_contact_bounds(c, *a.outcome);
+    }
     if (options.detail) studies::add_effects(c, workspace, *a.outcome, interrupt.token()); // a few more runs of the same case
     if (interrupt.requested()) return {Exit::interrupted, ""};
     if (options.strict) pipeline::apply_strict(*a.outcome);

@@ -109,6 +109,7 @@ Exit record_case(const model::Case& c, const RecordOptions& options)
     if (!a.outcome) return refuse(Exit::not_solved, c.file + ": no result and no reason for it; please report this");
     if (options.detail) studies::add_effects(c, workspace, *a.outcome, interrupt.token());
     studies::add_grid_error(c, *a.outcome, interrupt.token());
+    pipeline::add_contact_bounds(c, *a.outcome);
     if (interrupt.requested()) return refuse(Exit::interrupted, "stopped; nothing is written");
     if (options.strict) pipeline::apply_strict(*a.outcome);
     if (options.single_loss && !run_single_loss(c, workspace, *a.outcome, options.rust_mm, options.strict, interrupt)) return refuse(Exit::interrupted, "stopped; nothing is written");

@@ -179,6 +179,23 @@ std::optional<double> lowest_hung_Hz(const results::Vibration& v)
     return own > 0 ? std::min(rigid, 2 * own) : rigid;
 }
 
+void add_contact_bounds(const Structure& s, double up_to_Hz, results::Vibration& out)
+{
+    const auto lowest = [&](const std::vector<char>& active) -> std::optional<double> {
+        fem::JointState about;
+        about.active = active;
+        const results::Vibration v = modes(s, about, count_of_modes(*s.layout, up_to_Hz));
+        const auto hung = std::find_if(v.modes.begin(), v.modes.end(), results::is_hung);
+        return hung == v.modes.end() ? std::nullopt : std::optional(hung->frequency_Hz);
+    };
+    std::vector<char> active(s.assembly.joints.size(), 1);
+    out.all_closed_Hz = lowest(active);
+    for (std::size_t j = 0; j < active.size(); ++j)
+        if (s.assembly.joints[j].law == fem::Law::contact) active[j] = 0;
+    for (const StrapJoint& strap : s.straps) active[static_cast<std::size_t>(strap.joint)] = 0; // bolts pull, too, and stay: they are tight
+    out.all_open_Hz = lowest(active);
+}
+
 std::string bound_words(const layout::Layout& l, const results::Vibration& v)
 {
     if (!v.run) return "not run: " + v.why_not;

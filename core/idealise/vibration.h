@@ -24,6 +24,9 @@ void add_door_frame(const layout::Layout& l, const Options& options, const fem::
 /// lowest on the door's own frame, a low estimate, whichever is less. None: not worked out. Engineering judgement.
 [[nodiscard]] std::optional<double> lowest_hung_Hz(const results::Vibration& v);
 
+/// Fills all_closed_Hz and all_open_Hz; bolts stay tight in both. A part that comes loose has 0 Hz.
+void add_contact_bounds(const Structure& s, double up_to_Hz, results::Vibration& out);
+
 /// What the figures are good for: bound, state, what is left out.
 [[nodiscard]] std::string bound_words(const layout::Layout& l, const results::Vibration& v);
 

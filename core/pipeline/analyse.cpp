@@ -219,6 +219,16 @@ Analysis analyse(const model::Case& c, Workspace& workspace, Depth depth, std::s
     return a;
 }
 
+void add_contact_bounds(const model::Case& c, results::Outcome& outcome)
+{
+    if (!outcome.vibration.run) return;
+    const layout::Result r = layout::resolve(c);
+    if (!r.layout) return;
+    idealise::SkinCache skin;
+    const auto structure = idealise::build(*r.layout, {.grid_spacing = idealise::grid_spacing(c.grid)}, skin);
+    idealise::add_contact_bounds(*structure, idealise::highest_asked_Hz(*r.layout), outcome.vibration);
+}
+
 void apply_strict(results::Outcome& outcome) { checks::apply_strict(outcome); }
 
 } // namespace thinskin::pipeline

@@ -43,6 +43,9 @@ struct Analysis {
 /// The one way from a case to its margins; the only file that knows the order of the steps.
 [[nodiscard]] Analysis analyse(const model::Case& c, Workspace& workspace, Depth depth = Depth::full, std::stop_token stop = {}, const Tell& tell = {});
 
+/// Adds the lowest natural frequency with all contacts closed and with all open to an outcome that has frequencies: two more sets of modes.
+void add_contact_bounds(const model::Case& c, results::Outcome& outcome);
+
 /// Judgement counts as not covered (`--strict`).
 void apply_strict(results::Outcome& outcome);
 

@@ -26,6 +26,14 @@ std::vector<std::string> verdicts(const Outcome& o)
     return out;
 }
 
+/// What the contacts of legs, feet and rails, and straps, make of the lowest frequency.
+std::string contact_words(const results::Vibration& v)
+{
+    if (!v.all_closed_Hz && !v.all_open_Hz) return "";
+    const auto hertz = [](const std::optional<double>& f) { return !f ? std::string("none among those looked at") : *f > 0 ? fixed(*f, 1) + " Hz" : std::string("0 Hz: something then hangs loose"); };
+    return fmt::format("Lowest of the hung parts with every contact and strap closed: {}; with all of them open, bolts tight: {}. Shaken hard, contacts open and close, and the job answers between the two.", hertz(v.all_closed_Hz), hertz(v.all_open_Hz));
+}
+
 const char* state(const Outcome& o) { return o.vibration.large_deflection ? "flat, unloaded skin" : "rigid edge"; }
 
 } // namespace
@@ -49,7 +57,7 @@ std::string frequency_lines(const Outcome& o, const TextOptions& t)
     Table table({{"Hz", Align::right}, {"edge"}, {"what moves"}, {"item and brackets", Align::right}, {"where it gives"}});
     for (const NaturalMode* m : modes_to_show(v.modes, t.detail)) table.row({fixed(m->frequency_Hz, 1), state(o), m->what, share(*m), m->flexes});
     for (const NaturalMode* m : modes_to_show(v.with_frame, t.detail)) table.row({fixed(m->frequency_Hz, 1), "own frame", m->what, share(*m), m->flexes});
-    return heading("Natural frequencies") + wrapped("", "Frequencies: " + v.bound + ".", t.width) + table.text() + bullet_list(verdicts(o), t.width);
+    return heading("Natural frequencies") + wrapped("", "Frequencies: " + v.bound + ".", t.width) + (contact_words(v).empty() ? "" : wrapped("", contact_words(v), t.width)) + table.text() + bullet_list(verdicts(o), t.width);
 }
 
 std::string record_frequencies(const Outcome& o)
@@ -59,7 +67,7 @@ std::string record_frequencies(const Outcome& o)
     HtmlTable table({{"Hz", true}, {"edge"}, {"what moves"}, {"item and brackets", true}, {"where it gives"}});
     for (const NaturalMode& m : v.modes) table.row({fixed(m.frequency_Hz, 1), state(o), m.what, share(m), m.flexes});
     for (const NaturalMode& m : v.with_frame) table.row({fixed(m.frequency_Hz, 1), "own frame", m.what, share(m), m.flexes});
-    return html_paragraph("Frequencies: " + v.bound + ".") + table.html() + html_list(verdicts(o));
+    return html_paragraph("Frequencies: " + v.bound + ".") + (contact_words(v).empty() ? "" : html_paragraph(contact_words(v))) + table.html() + html_list(verdicts(o));
 }
 
 } // namespace thinskin::report

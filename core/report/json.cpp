@@ -238,6 +238,8 @@ void add_vibration(Json& j, const results::Vibration& v)
     const auto mode = [](const results::NaturalMode& m) { return Json{{"frequency_Hz", m.frequency_Hz}, {"what", m.what}, {"flexes", m.flexes}, {"hung_share", m.hung_share}}; };
     j["natural_frequencies_Hz"] = list(v.modes, hertz);
     j["frequency_bound"] = v.bound.empty() ? "not run" : v.bound;
+    j["lowest_frequency_all_contacts_closed_Hz"] = v.all_closed_Hz ? Json(*v.all_closed_Hz) : Json(nullptr);
+    j["lowest_frequency_all_contacts_open_Hz"] = v.all_open_Hz ? Json(*v.all_open_Hz) : Json(nullptr);
     j["natural_modes"] = list(v.modes, mode);
     j["natural_modes_on_door_frame"] = list(v.with_frame, mode);
 }

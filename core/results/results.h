@@ -195,6 +195,9 @@ struct Vibration {
     std::vector<NaturalMode> with_frame;   ///< lowest of a door on hinges and latches with the frame as given; empty: not in the model
     std::string frame_missing;             ///< key of a door's frame that would put it into the model; empty: none, or no door
     std::string bound;                     ///< what the figures are good for, in words
+    /// Lowest of the hung parts with every contact and strap closed, and with all of them open (bolts stay tight): the two ends between which a shaken job
+    /// chatters. Absent: not asked for (pipeline::add_contact_bounds), or no hung part moves in the lowest modes.
+    std::optional<double> all_closed_Hz, all_open_Hz;
     bool large_deflection = false;         ///< the hanging state needs large deflection: under load the skin is stiffer than in these figures
     bool large_in_others = false;          ///< other load cases do
 };

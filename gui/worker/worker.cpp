@@ -215,6 +215,7 @@ results::Outcome filed(const Answer& a)
 {
     results::Outcome o = *a.outcome();
     studies::add_grid_error(*a.source, o);
+    pipeline::add_contact_bounds(*a.source, o);
     return o;
 }
 

@@ -138,4 +138,22 @@ TEST_CASE("A bare panel reports its frequencies and has no rows of the road; whe
     CHECK(std::none_of(o.checks.begin(), o.checks.end(), [](const results::Check& c) { return c.group == "vibration"; }));
 }
 
+TEST_CASE("Contacts all closed and all open bound the frequency of the state in between")
+{
+    for (const char* name : {"condenser_door", "ladder_rack"}) {
+        CAPTURE(name);
+        const tests::Analysed& a = tests::analysed(name, {}, pipeline::Depth::full);
+        results::Outcome o = *a.analysis.outcome;
+        pipeline::add_contact_bounds(*a.source, o);
+        REQUIRE(o.vibration.all_closed_Hz);
+        REQUIRE(o.vibration.all_open_Hz);
+        const auto hung = std::find_if(o.vibration.modes.begin(), o.vibration.modes.end(), results::is_hung);
+        REQUIRE(hung != o.vibration.modes.end());
+        CHECK(*o.vibration.all_open_Hz <= hung->frequency_Hz * (1 + 1e-9)); // a joint more never lowers a frequency (Rayleigh)
+        CHECK(hung->frequency_Hz <= *o.vibration.all_closed_Hz * (1 + 1e-9));
+        const std::string text = report::check_text(o, [] { report::TextOptions t; t.detail = true; return t; }());
+        CHECK(text.find("with every contact and strap closed") != std::string::npos);
+    }
+}
+
 TEST_SUITE_END();
