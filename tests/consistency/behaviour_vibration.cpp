@@ -82,6 +82,7 @@ TEST_CASE("Inside a band is a fail, at its limits as well, and no number never p
     }
     CHECK(row(rows(door(), {7.9, 100}), "vibration/wheel hop").status == base::Status::judgement);
     CHECK(row(rows(door(), {1.5, 100}), "vibration/body").status == base::Status::fail);
+    CHECK(row(rows(door(), {0.9, 100}), "vibration/body").status == base::Status::fail); // softer than the van on its springs
     CHECK(row(rows(door(), {45, 100}), "vibration/running 48 Hz").status == base::Status::fail);
     CHECK(row(rows(door(), {38.3, 57.7, 100}), "vibration/running 48 Hz").status == base::Status::judgement);
     const auto unknown = rows(door(), {std::nan(""), 100});
