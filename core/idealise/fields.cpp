@@ -1,3 +1,4 @@
+#include "base/side_by_side.h"
 #include "idealise/local_stress.h"
 
 #include <algorithm>
@@ -235,26 +236,51 @@ static Six edge_springs(const Structure& s, const fem::Vector& u)
     return -(s.skin->body.rigid_modes.transpose() * (s.skin->body.K * u));
 }
 
+namespace {
+
+/// What one load case gives by linear theory; each on its own, so that they are worked out side by side.
+struct OfRun {
+    results::SkinState state;
+    fem::Recovered skin;
+    std::vector<results::GaugeMove> gauges;
+    std::optional<results::SkinField> picture;
+    std::vector<fem::Vector> rims;
+};
+
+OfRun of_run(const Structure& s, const Solution& sol, const Run& run, const fem::BucklingModel& buckling, double skin_allowable, const std::vector<layout::Point>& points)
+{
+    OfRun r;
+    r.skin = fem::recover(s.assembly, s.skin_body, s.loads, run.factors, sol.free, run.states[0]);
+    r.state.load_case = run.load_case.name;
+    read_field(s, r.skin.u, points, r.state);
+    read_hem(s, r.skin.u, r.state);
+    r.state.linear_deflection_mm = r.state.max_deflection_mm;
+    r.state.buckling_factor = fem::buckling_factor(buckling, in_plane_forces(s, run));
+    judge(r.state, skin_allowable);
+    gauges(s, run, r.skin.u, r.gauges);
+    if (run.solved(0)) r.picture = picture_of(s, run, r.skin.u);
+    r.rims = rim_values(s, [&](double x, double y) { return fem::skin_point(*s.skin, r.skin.u, x, y); });
+    return r;
+}
+
+} // namespace
+
 Fields fields(const Structure& s, const Solution& sol, const fem::BucklingModel& buckling, double skin_allowable, std::stop_token stop)
 {
     Fields out;
     const std::vector<layout::Point> points = sample_points(s);
-    for (const Run& run : sol.runs) {
-        if (stop.stop_requested()) return out;
-        const fem::Recovered skin = fem::recover(s.assembly, s.skin_body, s.loads, run.factors, sol.free, run.states[0]);
-        results::SkinState state;
-        state.load_case = run.load_case.name;
-        read_field(s, skin.u, points, state);
-        read_hem(s, skin.u, state);
-        state.linear_deflection_mm = state.max_deflection_mm;
-        state.buckling_factor = fem::buckling_factor(buckling, in_plane_forces(s, run));
-        judge(state, skin_allowable);
-        out.skin.push_back(state);
-        gauges(s, run, skin.u, out.gauges);
-        if (run.solved(0)) out.pictures.push_back(picture_of(s, run, skin.u));
-        out.rims.push_back(rim_values(s, [&](double x, double y) { return fem::skin_point(*s.skin, skin.u, x, y); }));
-        const Six springs = edge_springs(s, skin.u);
-        balance(s, sol, run, skin.applied + skin.reaction + springs, skin.reaction + springs, skin.residual, out.balance);
+    const auto all = base::side_by_side(sol.runs.size(), [&](std::size_t k) {
+        return stop.stop_requested() ? std::optional<OfRun>{} : std::optional(of_run(s, sol, sol.runs[k], buckling, skin_allowable, points));
+    });
+    for (std::size_t k = 0; k < all.size(); ++k) {
+        if (!all[k]) return {};
+        const OfRun& r = *all[k];
+        out.skin.push_back(r.state);
+        out.gauges.insert(out.gauges.end(), r.gauges.begin(), r.gauges.end());
+        if (r.picture) out.pictures.push_back(*r.picture);
+        out.rims.push_back(r.rims);
+        const Six springs = edge_springs(s, r.skin.u);
+        balance(s, sol, sol.runs[k], r.skin.applied + r.skin.reaction + springs, r.skin.reaction + springs, r.skin.residual, out.balance);
     }
     return out;
 }

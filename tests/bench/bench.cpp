@@ -50,7 +50,7 @@ std::string moved(const std::string& text) { return replaced(text, "150 mm", "15
 
 void check(const model::Case& c, pipeline::Workspace& w)
 {
-    const pipeline::Analysis a = pipeline::analyse(c, w);
+    const pipeline::Analysis a = pipeline::analyse(c, w, pipeline::Depth::margins);
     if (!a.outcome || a.outcome->checks.empty()) throw std::runtime_error("no result");
 }
 

@@ -1,0 +1,31 @@
+#pragma once
+#include <algorithm>
+#include <atomic>
+#include <cstddef>
+#include <future>
+#include <optional>
+#include <thread>
+#include <vector>
+
+namespace thinskin::base {
+
+/// f(0) to f(n - 1) on as many threads as the machine has cores, at most four; results in order, the same on any number of threads as
+/// long as f(i) depends on i alone. f must be safe to call at the same time; what it throws comes out here.
+template <class F> [[nodiscard]] auto side_by_side(std::size_t n, F f) -> std::vector<decltype(f(std::size_t{}))>
+{
+    std::vector<std::optional<decltype(f(std::size_t{}))>> done(n);
+    std::atomic<std::size_t> next{0};
+    const auto work = [&] {
+        for (std::size_t i = next++; i < n; i = next++) done[i] = f(i);
+    };
+    std::vector<std::future<void>> others;
+    const std::size_t threads = std::min<std::size_t>({n, std::max(1U, std::thread::hardware_concurrency()), 4});
+    for (std::size_t t = 1; t < threads; ++t) others.push_back(std::async(std::launch::async, work));
+    work();
+    for (std::future<void>& o : others) o.get();
+    std::vector<decltype(f(std::size_t{}))> out;
+    for (auto& r : done) out.push_back(std::move(*r));
+    return out;
+}
+
+} // namespace thinskin::base
