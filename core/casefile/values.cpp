@@ -52,6 +52,7 @@ std::string measured_from(const model::Case& c, const std::string& path)
     if (how != c.measured_from.end()) return how->second;
     const bool by_default = std::any_of(c.defaults.begin(), c.defaults.end(), [&](const model::DefaultTaken& d) { return d.key_path == path; });
     if (by_default) return "default";
+    if (path.rfind("catalogue.", 0) == 0) return ""; // a row of the case's own says itself how it is known
     const Row* row = row_at(path);
     return row != nullptr && row->measured() ? "assumed (not stated)" : "";
 }

@@ -37,6 +37,14 @@ template <class Own> void check_strengths(const char* table, const std::vector<O
             out.push_back({rows[i].where, fmt::format("catalogue.{}[{}].tensile", table, i), fmt::format("tensile {} is less than yield {}: are they exchanged?", rows[i].tensile.text, rows[i].yield.text)});
 }
 
+/// Nothing is held by a head that its own hole lets through.
+template <class Own> void check_heads(const char* table, const std::vector<Own>& rows, std::vector<OwnRowProblem>& out)
+{
+    for (std::size_t i = 0; i < rows.size(); ++i)
+        if (!(rows[i].head.value > rows[i].diameter.value))
+            out.push_back({rows[i].where, fmt::format("catalogue.{}[{}].head", table, i), fmt::format("a head of {} is not wider than the shank of {}: are they exchanged?", rows[i].head.text, rows[i].diameter.text)});
+}
+
 bool is_rivet(std::string_view name)
 {
     return std::any_of(blind_rivets().begin(), blind_rivets().end(), [name](const BlindRivet& b) { return b.name == name || b.size == name; });
@@ -84,6 +92,8 @@ std::vector<OwnRowProblem> problems_of(const model::OwnRows& own)
     check_names("base_pulses", own.base_pulses, [](const std::string& n) { return base_pulse(n) != nullptr; }, out);
     check_strengths("materials", own.materials, out);
     check_strengths("bolt_grades", own.bolt_grades, out);
+    check_heads("screws", own.screws, out);
+    check_heads("rivets", own.rivets, out);
     for (std::size_t i = 0; i < own.materials.size(); ++i)
         if (!(own.materials[i].from.value <= own.materials[i].to.value))
             out.push_back({own.materials[i].where, fmt::format("catalogue.materials[{}].to", i), "the greatest thickness is less than the least: are they exchanged?"});

@@ -85,6 +85,7 @@ TEST_CASE("own rows that cannot be: each with line, key and what would be right"
                                        {"catalogue: {nails: []}\n", "unknown key \"nails\""},
                                        {"catalogue: {screws: [{name: 4.8 mm, diameter: 4.8 mm, head: 9 mm, source: s, label: read}]}\n", "has a row 4.8 mm already"},
                                        {"catalogue: {screws: [{name: a, diameter: 5 mm, head: 9 mm, source: s, label: read}, {name: a, diameter: 6 mm, head: 9 mm, source: s, label: read}]}\n", "the name a stands twice"},
+                                       {"catalogue: {screws: [{name: a, diameter: 5 mm, head: 3 mm, source: s, label: read}]}\n", "is not wider than the shank"},
                                        {"catalogue: {screws: [{name: a, diameter: 5 mm, head: 9 mm, label: read}]}\n", "the key \"source\" is missing"},
                                        {"catalogue: {screws: [{name: a, diameter: 5 mm, head: 9 mm, source: s, label: certain}]}\n", "read, computed, memory, practice, judgement"},
                                        {"catalogue: {roads: [{name: a, down: 0.5 g, up: 0 g, lateral: 0 g, fore_aft: 0 g, source: s, label: read}]}\n", "catalogue.roads[0].down"}}) {
