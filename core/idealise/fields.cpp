@@ -1,5 +1,6 @@
 #include "base/side_by_side.h"
 #include "idealise/local_stress.h"
+#include "idealise/skin_forces.h"
 
 #include <algorithm>
 #include <cmath>
@@ -153,7 +154,7 @@ void read_large(const Structure& s, const fem::LargeModel& model, const fem::Lar
 void not_solved(const fem::Large& large, results::SkinState& out)
 {
     out.theory = "large deflection";
-    out.max_deflection_mm = out.max_von_mises_MPa = out.max_slope_stress_MPa = out.hem_shear_flow_N_mm = std::nan(""); // no number, not a zero
+    out.max_deflection_mm = out.max_von_mises_MPa = out.stress_at_most_MPa = out.max_slope_stress_MPa = out.hem_shear_flow_N_mm = std::nan(""); // no number, not a zero
     out.hem_where.clear();
     out.stands = false;
     out.why_not = "not solved: " + large.where;
@@ -225,9 +226,9 @@ void gauges(const Structure& s, const Run& run, const fem::Vector& u, std::vecto
 
 } // namespace
 
-/// What rotational springs along the edges put on the skin: a body without ground springs takes nothing from a rigid motion.
 bool readable(const Structure& s, double x, double y) { return !fem::in_opening(s.skin->model, x, y) && !at_a_corner(s, x, y); }
 
+/// What rotational springs along the edges put on the skin: a body without ground springs takes nothing from a rigid motion.
 static Six edge_springs(const Structure& s, const fem::Vector& u)
 {
     const auto& edges = s.skin->model.edges;
@@ -253,6 +254,7 @@ OfRun of_run(const Structure& s, const Solution& sol, const Run& run, const fem:
     r.skin = fem::recover(s.assembly, s.skin_body, s.loads, run.factors, sol.free, run.states[0]);
     r.state.load_case = run.load_case.name;
     read_field(s, r.skin.u, points, r.state);
+    r.state.stress_at_most_MPa = r.state.max_von_mises_MPa + hidden_stress(s, run);
     read_hem(s, r.skin.u, r.state);
     r.state.linear_deflection_mm = r.state.max_deflection_mm;
     r.state.buckling_factor = fem::buckling_factor(buckling, in_plane_forces(s, run));
@@ -302,6 +304,7 @@ Fields fields_with_large(const Structure& s, const Solution& sol, const Fields& 
             continue;
         }
         read_large(s, model, *run.large, points, out.skin[k]);
+        out.skin[k].stress_at_most_MPa = out.skin[k].max_von_mises_MPa + hidden_stress(s, run);
         if (!s.plates.empty()) {
             const fem::LargeField field = fem::large_field(model, run.large->skin_u);
             out.rims[k] = rim_values(s, [&](double x, double y) { return fem::skin_point_large(model, field, x, y); });

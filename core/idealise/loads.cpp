@@ -1,4 +1,4 @@
-#include "idealise/local_stress.h"
+#include "idealise/skin_forces.h"
 
 #include <algorithm>
 

@@ -1,5 +1,6 @@
 // Stress of the skin beside what presses on it, on a fine grid round the worst places (ID-16).
 #include "idealise/local_stress.h"
+#include "idealise/skin_forces.h"
 
 #include <algorithm>
 #include <cmath>
@@ -13,61 +14,7 @@ constexpr double reach = 45;          // mm from the middle of a place to the bo
 constexpr double read_within = 32;    // mm: further out the boundary given by the coarse grid shows
 constexpr double most_reach = 160;    // mm: an area that must grow beyond this to hold its footprints is not looked into
 constexpr std::size_t most_places = 3;
-constexpr double may_be_more = 2;     // what the coarse grid shows may be half of the peak: judgement, 1.7 was seen
-
-bool no_force(const fem::LocalForce& f) { return f.force == 0; }
-
-/// What parts put on the skin in this state.
-std::vector<fem::LocalForce> of_parts(const Structure& s, const Run& run)
-{
-    std::vector<fem::LocalForce> out;
-    const fem::JointState& state = run.state(0);
-    for (std::size_t j = 0; j < s.assembly.joints.size(); ++j) {
-        const fem::Joint& joint = s.assembly.joints[j];
-        const double lambda = state.lambda(static_cast<Eigen::Index>(j));
-        if (joint.a.body == s.skin_body) out.push_back({joint.a.where, joint.a.along, -lambda});
-        if (joint.b.body == s.skin_body) out.push_back({joint.b.where, joint.b.along, lambda});
-    }
-    std::erase_if(out, no_force);
-    return out;
-}
-
-/// Forces and masses of the case itself: nothing lies on the skin there.
-std::vector<fem::LocalForce> of_case(const Structure& s, const Run& run)
-{
-    std::vector<fem::LocalForce> out;
-    constexpr fem::SkinDirection along[] = {fem::SkinDirection::x, fem::SkinDirection::y, fem::SkinDirection::z};
-    for (int d = 0; d < 3; ++d) {
-        const auto i = static_cast<std::size_t>(d);
-        for (const model::PanelMass& m : s.layout->source->masses)
-            out.push_back({{m.at.x.value, m.at.y.value, 5, 5}, along[i], run.factors(d) * m.mass.value * base::gravity_m_s2});
-        for (std::size_t w = 0; w < s.when.size(); ++w)
-            for (const model::PanelForce& f : s.layout->source->forces)
-                if (f.when == s.when[w].when && f.force[i].value != 0) out.push_back({footprint(f), along[i], run.factors(3 + static_cast<Eigen::Index>(w)) * f.force[i].value});
-    }
-    std::erase_if(out, no_force);
-    return out;
-}
-
-struct OnSkin { std::vector<fem::LocalForce> parts, all; };
-
-OnSkin forces_on_skin(const Structure& s, const Run& run)
-{
-    OnSkin f;
-    f.parts = f.all = of_parts(s, run);
-    const std::vector<fem::LocalForce> more = of_case(s, run);
-    f.all.insert(f.all.end(), more.begin(), more.end());
-    return f;
-}
-
-double pressure_on_skin(const Structure& s, const Run& run)
-{
-    double p = 0;
-    for (std::size_t w = 0; w < s.when.size(); ++w)
-        for (const model::PanelPressure& q : s.layout->source->pressures)
-            if (q.when == s.when[w].when) p += run.factors(3 + static_cast<Eigen::Index>(w)) * q.value.value;
-    return p;
-}
+constexpr double bound_is_enough = 0.5; // of the allowable: a load case bounded by less is not looked into; a matter of time, not of safety
 
 /// The footprints that press hardest, and the place where the coarse grid shows most.
 std::vector<layout::Point> places(const std::vector<fem::LocalForce>& forces, const results::SkinState& shown)
@@ -168,14 +115,14 @@ void settle_stress(const Structure& s, const Solution& sol, const fem::LargeMode
 {
     std::vector<std::size_t> order;
     for (std::size_t k = 0; k < skin.size(); ++k)
-        if (sol.runs[k].solved(0) && may_be_more * skin[k].max_von_mises_MPa > allowable) order.push_back(k);
-    std::stable_sort(order.begin(), order.end(), [&skin](std::size_t a, std::size_t b) { return skin[a].max_von_mises_MPa > skin[b].max_von_mises_MPa; });
+        if (sol.runs[k].solved(0) && skin[k].stress_at_most_MPa > bound_is_enough * allowable) order.push_back(k);
+    std::stable_sort(order.begin(), order.end(), [&skin](std::size_t a, std::size_t b) { return skin[a].stress_at_most_MPa > skin[b].stress_at_most_MPa; });
     double most = 0;
     for (const std::size_t k : order) {
-        if (stop.stop_requested() || may_be_more * skin[k].max_von_mises_MPa <= most) return;
+        if (stop.stop_requested() || skin[k].stress_at_most_MPa <= most) return;
         const Peak peak = peak_of(s, sol, sol.runs[k], model, skin[k]);
         if (!peak.settled) continue;
-        skin[k].max_von_mises_MPa = peak.stress;
+        skin[k].max_von_mises_MPa = skin[k].stress_at_most_MPa = peak.stress;
         skin[k].stress_at_mm = {peak.at.x, peak.at.y};
         skin[k].stress_settled = true;
         most = std::max(most, peak.stress);

@@ -7,9 +7,9 @@
 /// where it may be largest - where the grid shows most, and under the footprints that press hardest - the sheet is solved again on a grid
 /// of 2.5 mm, large deflection included, between displacements given by the panel's solution and under every force of the state.
 /// Read outside all footprints (washers; pads of 10 mm where a leg, a foot or an angle touches) and within 32 mm of the place.
-///   range   load cases whose grid shows more than half of `allowable`; of them those that could still exceed what is settled
+///   range   load cases whose bound (skin_forces.h) is more than half of `allowable`; of them those whose bound exceeds what is settled
 ///   errors  halving the fine grid, or the panel's, moves the figure by less than 2 % (tests/consistency/behaviour_local_stress.cpp)
-///   source  engineering judgement: the pads, the places, and that a grid shows at least half of the peak
+///   source  engineering judgement: the pads and the places
 namespace thinskin::idealise {
 
 /// Replaces max_von_mises_MPa and stress_at_mm of the states it settles and marks them; the others stay as the grid shows them.
@@ -17,7 +17,5 @@ void settle_stress(const Structure& s, const Solution& sol, const fem::LargeMode
 
 /// Whether elastic theory has a figure for the skin there: not in an opening, nor within a grid spacing of its corner.
 [[nodiscard]] bool readable(const Structure& s, double x, double y);
-/// Where a panel force acts; not spread: a point.
-[[nodiscard]] fem::Footprint footprint(const model::PanelForce& f);
 
 } // namespace thinskin::idealise

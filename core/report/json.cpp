@@ -153,7 +153,7 @@ Json gauge(const results::GaugeMove& g)
 
 Json skin_state(const results::SkinState& k)
 {
-    return {{"load_case", k.load_case}, {"max_deflection_mm", k.max_deflection_mm}, {"max_von_mises_MPa", k.max_von_mises_MPa}, {"stress_at_mm", k.stress_at_mm}, {"stress_settled", k.stress_settled},
+    return {{"load_case", k.load_case}, {"max_deflection_mm", k.max_deflection_mm}, {"max_von_mises_MPa", k.max_von_mises_MPa}, {"stress_at_mm", k.stress_at_mm}, {"stress_at_most_MPa", k.stress_at_most_MPa}, {"stress_settled", k.stress_settled},
             {"max_slope_stress_MPa", k.max_slope_stress_MPa}, {"buckling_factor", figure_or_null(k.buckling_factor, false)},
             {"hem_shear_flow_N_mm", k.hem_shear_flow_N_mm}, {"hem_where", k.hem_where}, {"stands", k.stands}, {"why_not", k.why_not}, {"theory", k.theory}, {"linear_deflection_mm", k.linear_deflection_mm}, {"newton_steps", k.newton_steps}};
 }

@@ -95,7 +95,8 @@ struct SkinState {
     double max_deflection_mm = 0;
     double max_von_mises_MPa = 0;          ///< both faces, outside washer footprints
     std::array<double, 2> stress_at_mm{};  ///< where it is
-    bool stress_settled = false;           ///< on a fine grid beside the footprints; else as the panel's grid shows it, which may be half
+    double stress_at_most_MPa = 0;         ///< with what the panel's grid may hide beside footprints (ID-16); settled: the same as max_von_mises_MPa
+    bool stress_settled = false;           ///< on a fine grid beside the footprints; else as the panel's grid shows it
     double max_slope_stress_MPa = 0;       ///< 0.5 E |grad w|^2, criterion (i)
     double buckling_factor = 0;            ///< criterion (iii); 0 = not run, infinity = no in-plane compression
     double hem_shear_flow_N_mm = 0;        ///< largest along the edges
