@@ -32,6 +32,18 @@ template <class V> void fields(V& v, model::ItemLoad& l)
     v("both_ways", l.both_ways);
 }
 
+template <class V> void fields(V& v, model::Tether& t)
+{
+    v("tied_to", t.tied_to);
+    v("slack", t.slack);
+    v("length", t.length);
+    v("stretch", t.stretch);
+    v("stiffness", t.stiffness);
+    v("strength", t.strength);
+    v("anchor_strength", t.anchor_strength);
+    v("source", t.source);
+}
+
 template <class V> void fields(V& v, model::Item& i)
 {
     v("name", i.name);
@@ -43,6 +55,7 @@ template <class V> void fields(V& v, model::Item& i)
     v("natural_frequency", i.natural_frequency);
     v("fixings", i.fixings);
     v("loads", i.loads);
+    v("tether", i.tether);
 }
 
 template <class V> void fields(V& v, model::Leg& l)

@@ -26,6 +26,15 @@ std::vector<Row> item_rows()
         of(Type::point3, "item.loads[].force", "[Fx, Fy, Fz]; z is outward.").dimension(Dimension::force).required(),
         of(Type::point3, "item.loads[].at", "Where it acts.").required(),
         word("item.loads[].both_ways", {"no", "yes"}, "Yes: also with its sign turned, as wind has.").fallback("no"),
+        block("item.tether", "A strap, chain or rope that catches the item if a fixing lets go. Not given: a caution. What it needs and lacks: not covered."),
+        word("item.tether.tied_to", {"frame", "body", "skin", "bracket"}, "What holds its other end: the door's or wall's frame, the body, the skin, or the bracket it is to stand in for; the last two are no second path."),
+        length("item.tether.slack", "How far the item falls before it pulls.").from(0).to(2000),
+        length("item.tether.length", "Free length between its ends.").above(0),
+        quantity("item.tether.stretch", Dimension::ratio, "Part of its length by which it is longer when it breaks.").above(0).to(1),
+        quantity("item.tether.stiffness", Dimension::stiffness, "Instead of length and stretch: measured, its ends with it.").above(0),
+        quantity("item.tether.strength", Dimension::force, "Breaking strength of the tether with its ends, before any factor.").above(0),
+        quantity("item.tether.anchor_strength", Dimension::force, "Of what it is tied to, tested or the maker's, before any factor.").above(0),
+        text("item.tether.source", "Whose figures these are."),
     };
 }
 

@@ -91,6 +91,11 @@ void check_door(RuleKit& k, const model::Door& d)
     check_evidence(k, d.hinges->evidence);
 }
 
+void check_tether(RuleKit& k, const model::Tether& t)
+{
+    if (t.stiffness && t.stretch) k.error("item.tether.stretch", "the tether is given by its stiffness or by length and stretch, not by both");
+}
+
 /// One way to the dynamic factor: what belongs to another way is an error, not a second factor.
 void check_road(RuleKit& k, const model::Road& r)
 {
@@ -131,6 +136,7 @@ void check_values(RuleKit& k)
         check_line(k, c.panel.ribs[i].ends, c.panel.ribs[i].from, c.panel.ribs[i].to, fmt::format("panel.ribs[{}]", i));
     if (c.road) check_road(k, *c.road);
     if (c.door) check_door(k, *c.door);
+    if (c.item && c.item->tether) check_tether(k, *c.item->tether);
     for (std::size_t i = 0; i < c.brackets.size(); ++i) check_bracket(k, c.brackets[i], fmt::format("brackets[{}]", i));
     for (const model::FastenerKind& f : c.fastener_kinds)
         if (f.type == "bolt" && f.grade.empty() && !k.written(kind_path(f.name) + ".grade"))

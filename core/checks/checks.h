@@ -15,6 +15,7 @@ struct Demands {
     const std::vector<results::SkinState>* skin = nullptr;
     const results::Vibration* vibration = nullptr;
     const std::vector<results::RimStress>* rims = nullptr;
+    const results::Tether* tether = nullptr;
 };
 
 // One function a group; each row is the worst over the load cases.
@@ -25,6 +26,8 @@ void strap_rows(const Demands& d, std::vector<results::Check>& out); ///< part o
 void plate_rows(const Demands& d, std::vector<results::Check>& out); ///< part of reinforcement
 [[nodiscard]] std::vector<results::Check> bracket(const Demands& d);
 [[nodiscard]] std::vector<results::Check> panel(const Demands& d);
+/// The item's tether: half of the breaking strength of strap and anchor (judgement) against the catch. Empty without one.
+[[nodiscard]] std::vector<results::Check> tether(const Demands& d);
 /// Natural frequencies against what shakes the job: not required, an amplification that the road's basis does not know.
 [[nodiscard]] std::vector<results::Check> vibration(const Demands& d);
 /// Parts that the case names and this version cannot judge, and rule sets without clauses.

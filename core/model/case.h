@@ -155,6 +155,16 @@ struct Box3 { Point3 from; Point3 size; };
 /// A force on the item that makes a load case of its own, the weight of 1 g with it: wind on what is unfolded, a person's step.
 struct ItemLoad { std::string name; std::array<Quantity, 3> force; Point3 at; bool both_ways = false; Location where; };
 
+/// A second way to hold the item if a fixing lets go. What is not given is not covered.
+struct Tether {
+    std::optional<Quantity> slack;                        ///< how far the item falls before it pulls
+    std::optional<Quantity> length, stretch, stiffness;   ///< stretch at its breaking strength over its length, or the stiffness itself
+    std::optional<Quantity> strength, anchor_strength;    ///< breaking; of what it is tied to
+    std::string tied_to;                                  ///< frame, body, skin, bracket
+    std::string source;
+    Location where;
+};
+
 struct ItemFixing { std::string name; Point2 at; std::string use; std::string foot; Location where; };
 
 struct Item {
@@ -167,6 +177,7 @@ struct Item {
     std::optional<Quantity> natural_frequency; ///< lowest, measured on the vehicle
     std::vector<ItemFixing> fixings;
     std::vector<ItemLoad> loads;
+    std::optional<Tether> tether;
     Location at;
 };
 

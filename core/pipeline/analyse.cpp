@@ -1,5 +1,6 @@
 #include "pipeline/analyse.h"
 #include "actions/load_cases.h"
+#include "actions/second_path.h"
 #include "checks/checks.h"
 #include "idealise/local_stress.h"
 #include "idealise/response.h"
@@ -92,9 +93,9 @@ Solved solve(const layout::Layout& l, const std::vector<results::LoadCase>& case
 
 std::vector<results::Check> all_rows(const layout::Layout& l, const results::Outcome& o)
 {
-    const checks::Demands d{&l, &o.fasteners, &o.members, &o.member_ends, &o.mounts, &o.joints, &o.skin, &o.vibration, &o.plate_rims};
+    const checks::Demands d{&l, &o.fasteners, &o.members, &o.member_ends, &o.mounts, &o.joints, &o.skin, &o.vibration, &o.plate_rims, &o.tether};
     std::vector<results::Check> rows;
-    for (auto part : {checks::fixing, checks::reinforcement, checks::bracket, checks::panel, checks::vibration, checks::not_covered_parts}) {
+    for (auto part : {checks::fixing, checks::reinforcement, checks::bracket, checks::panel, checks::tether, checks::vibration, checks::not_covered_parts}) {
         const auto more = part(d);
         rows.insert(rows.end(), more.begin(), more.end());
     }
@@ -166,6 +167,7 @@ results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::I
     const std::optional<double> solver_Hz = solver_frequency(l, w, stop);
     const actions::LoadCases cases = actions::load_cases(l, solver_Hz);         // 2. accelerations
     take_load_cases(cases, actions::dynamic_factor(l, solver_Hz), o);
+    o.tether = actions::tether(l, cases.cases);
     if (c.rules != model::Rules::allowable_strength) {
         o.checks.push_back(no_rule_set(l));
         conclude(l, o);

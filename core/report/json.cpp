@@ -256,6 +256,12 @@ Json single_loss(const results::SingleLoss& s)
     return list(s.losses, loss);
 }
 
+Json tether(const results::Tether& t)
+{
+    if (!t.given || !t.why_not.empty()) return nullptr;
+    return {{"mass_kg", t.mass_kg}, {"fall_mm", t.fall_mm}, {"stiffness_N_mm", t.stiffness_N_mm}, {"down_g", t.down_g}, {"standing_N", t.standing_N}, {"shaken_N", t.shaken_N}, {"stretch_mm", t.stretch_mm}};
+}
+
 /// Null and an empty list when the study was not run.
 void add_single_loss(Json& j, const Outcome& o)
 {
@@ -269,6 +275,7 @@ void add_tail(Json& j, const Outcome& o)
     j["skin"] = skin(o);
     j["weight"] = weight(o.weight);
     add_vibration(j, o.vibration);
+    j["tether"] = tether(o.tether);
     j["balance"] = balance(o.balance);
     j["grid"] = {{"nodes", o.grid.nodes}, {"unknowns", o.grid.unknowns}, {"joints", o.grid.joints}, {"spacing_mm", o.grid.spacing_mm},
                  {"error_estimate", o.grid.error_estimate}};

@@ -180,6 +180,16 @@ struct StackLine { std::string fastener, line; };  ///< "head | leg 4.0 | skin 0
 
 struct Timing { double layout_ms = 0, bodies_ms = 0, condense_ms = 0, load_cases_ms = 0, large_ms = 0, vibration_ms = 0, checks_ms = 0, solver_ms = 0; }; ///< solver: all of it; large: of that the large-deflection solution
 
+/// The item falling into its tether (AC-22), straight down, caught at its design mass.
+struct Tether {
+    bool given = false;
+    std::string why_not, lift_with;        ///< set: there is no force
+    double mass_kg = 0, down_g = 0;        ///< design mass; the road's factor down that weighs it while it falls
+    double fall_mm = 0, stiffness_N_mm = 0;
+    double standing_N = 0, shaken_N = 0;   ///< largest pull: vehicle standing, vehicle in the worst road state down
+    double stretch_mm = 0;                 ///< of the tether under shaken_N
+};
+
 /// One natural frequency of the whole (ID-13).
 struct NaturalMode {
     double frequency_Hz = 0;
@@ -257,6 +267,7 @@ struct Outcome {
     std::string skin_theory;
     Weight weight;
     Vibration vibration;
+    Tether tether;
     Balance balance;
     Grid grid;
     std::vector<StackLine> stacks;
