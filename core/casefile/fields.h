@@ -56,6 +56,7 @@ template <class V> void fields(V& v, model::Case& c)
     v("rules", c.rules);
     v("catalogue", c.own);
     v("road", c.road);
+    v("vehicle", c.vehicle);
     v("panel", c.panel);
     v("door", c.door);
     v("item", c.item);

@@ -34,6 +34,14 @@ template <class V> void fields(V& v, model::Road& r)
     v("damping", r.damping);
 }
 
+template <class V> void fields(V& v, model::Vehicle& x)
+{
+    v("payload_left", x.payload_left);
+    v("rear_axle_plate", x.rear_axle_plate);
+    v("rear_axle_weighed", x.rear_axle_weighed);
+    v("source", x.source);
+}
+
 template <class V> void fields(V& v, model::Sheet& s)
 {
     v("material", s.material);

@@ -37,6 +37,11 @@ std::vector<Row> road_rows()
         length("road.wheelbase", "For the overhang.").above(0),
         length("road.overhang", "From the rear axle back to the item.").from(0),
         quantity("road.damping", Dimension::ratio, "Damping ratio of the hung item. Not given: 5 %, which nobody measured.").above(0).to(0.3),
+        block("vehicle", "Plated and weighed masses. What is not given is not checked, and said so."),
+        quantity("vehicle.payload_left", Dimension::mass, "What may still be added: plated total mass less the vehicle as it drives, weighed with crew, tools and load, before this job.").from(0),
+        quantity("vehicle.rear_axle_plate", Dimension::mass, "Plated mass of the rear axle; with road.wheelbase and road.overhang.").above(0),
+        quantity("vehicle.rear_axle_weighed", Dimension::mass, "Mass on the rear axle as it drives, weighed before this job.").above(0),
+        text("vehicle.source", "Whose figures these are: plate, weighbridge ticket."),
     };
 }
 

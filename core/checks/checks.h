@@ -16,6 +16,7 @@ struct Demands {
     const results::Vibration* vibration = nullptr;
     const std::vector<results::RimStress>* rims = nullptr;
     const results::Tether* tether = nullptr;
+    const results::Added* added = nullptr;
 };
 
 // One function a group; each row is the worst over the load cases.
@@ -26,6 +27,9 @@ void strap_rows(const Demands& d, std::vector<results::Check>& out); ///< part o
 void plate_rows(const Demands& d, std::vector<results::Check>& out); ///< part of reinforcement
 [[nodiscard]] std::vector<results::Check> bracket(const Demands& d);
 [[nodiscard]] std::vector<results::Check> panel(const Demands& d);
+/// Payload and rear axle against plated masses: only what the case gives is a row; the rest is in vehicle_not_checked().
+[[nodiscard]] std::vector<results::Check> vehicle(const Demands& d);
+[[nodiscard]] std::vector<std::string> vehicle_not_checked(const Demands& d);
 /// The item's tether: half of the breaking strength of strap and anchor (judgement) against the catch. Empty without one.
 [[nodiscard]] std::vector<results::Check> tether(const Demands& d);
 /// Natural frequencies against what shakes the job: not required, an amplification that the road's basis does not know.

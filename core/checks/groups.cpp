@@ -12,11 +12,17 @@ using base::Verdict;
 
 constexpr const char* vibration_group = "vibration";
 
-/// Edge distances and spacings are kept or not; how much they are kept by says nothing about strength, so they govern only
-/// when they fail. Distances between frequencies say nothing about strength at all.
-bool competes(const results::Check& c) { return c.has_numbers() && c.group != vibration_group && (c.load_case != "geometry" || c.status == Status::fail); }
+constexpr const char* vehicle_group = "vehicle";
 
-constexpr std::array names{"fixing", "reinforcement", "bracket", "panel", "door", vibration_group};
+/// Edge distances, spacings and plated masses are kept or not; how much they are kept by says nothing about strength, so they govern only
+/// when they fail. Distances between frequencies say nothing about strength at all.
+bool competes(const results::Check& c)
+{
+    const bool kept_or_not = c.load_case == "geometry" || c.group == vehicle_group;
+    return c.has_numbers() && c.group != vibration_group && (!kept_or_not || c.status == Status::fail);
+}
+
+constexpr std::array names{"fixing", "reinforcement", "bracket", "panel", "door", vehicle_group, vibration_group};
 
 int rank(const results::Check& c) { return competes(c) ? 0 : c.has_numbers() ? 1 : 2; }
 

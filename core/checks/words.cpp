@@ -75,6 +75,7 @@ constexpr Hint hints[] = {
     {"repeated", "more bolts, or a doubler on the thin sheet; a thin sheet tires at its holes."},
     {"lying leg", "a thicker angle, or the bolt closer to the heel."},
     {"bolt", "a larger bolt or a higher class."},
+    {"vehicle/", "less mass, or load left at home: above its plate the vehicle may not be driven."},
     {"tether", "less slack, a tether that stretches more, or a stronger one on a stronger place."},
     {"skin stress", "angles behind the skin, or stiffer ones."},
     {"skin deflection", "stiffer angles behind the skin with their ends on the frame."},

@@ -53,6 +53,9 @@ struct Road {
     Location at;
 };
 
+/// What the vehicle's papers and a weighbridge say; what is not given is not checked.
+struct Vehicle { std::optional<Quantity> payload_left, rear_axle_plate, rear_axle_weighed; std::string source; Location at; };
+
 struct Sheet {
     std::string material;
     Quantity thickness;
@@ -264,6 +267,7 @@ struct Case {
     Rules rules = Rules::allowable_strength;
     OwnRows own;                    ///< block `catalogue`
     std::optional<Road> road;
+    std::optional<Vehicle> vehicle;
     Panel panel;
     std::optional<Door> door;
     std::optional<Item> item;

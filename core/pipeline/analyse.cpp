@@ -1,4 +1,5 @@
 #include "pipeline/analyse.h"
+#include "actions/added_mass.h"
 #include "actions/load_cases.h"
 #include "actions/second_path.h"
 #include "checks/checks.h"
@@ -91,11 +92,15 @@ Solved solve(const layout::Layout& l, const std::vector<results::LoadCase>& case
     return s;
 }
 
-std::vector<results::Check> all_rows(const layout::Layout& l, const results::Outcome& o)
+checks::Demands demands(const layout::Layout& l, const results::Outcome& o)
 {
-    const checks::Demands d{&l, &o.fasteners, &o.members, &o.member_ends, &o.mounts, &o.joints, &o.skin, &o.vibration, &o.plate_rims, &o.tether};
+    return {&l, &o.fasteners, &o.members, &o.member_ends, &o.mounts, &o.joints, &o.skin, &o.vibration, &o.plate_rims, &o.tether, &o.added};
+}
+
+std::vector<results::Check> all_rows(const checks::Demands& d)
+{
     std::vector<results::Check> rows;
-    for (auto part : {checks::fixing, checks::reinforcement, checks::bracket, checks::panel, checks::tether, checks::vibration, checks::not_covered_parts}) {
+    for (auto part : {checks::fixing, checks::reinforcement, checks::bracket, checks::panel, checks::tether, checks::vehicle, checks::vibration, checks::not_covered_parts}) {
         const auto more = part(d);
         rows.insert(rows.end(), more.begin(), more.end());
     }
@@ -168,6 +173,8 @@ results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::I
     const actions::LoadCases cases = actions::load_cases(l, solver_Hz);         // 2. accelerations
     take_load_cases(cases, actions::dynamic_factor(l, solver_Hz), o);
     o.tether = actions::tether(l, cases.cases);
+    o.added = actions::added(l);
+    for (const std::string& s : checks::vehicle_not_checked(demands(l, o))) o.not_covered.push_back(s);
     if (c.rules != model::Rules::allowable_strength) {
         o.checks.push_back(no_rule_set(l));
         conclude(l, o);
@@ -197,7 +204,7 @@ results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::I
     }
     if (solved) {
         take_hand_figures(l, o);                                                // 6. independent figures beside the demands
-        o.checks = all_rows(l, o);                                              // 7. demands against clauses
+        o.checks = all_rows(demands(l, o));                                              // 7. demands against clauses
         take_door(l, o);
         note_cases_not_run(cases, o);
     }

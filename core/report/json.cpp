@@ -276,6 +276,8 @@ void add_tail(Json& j, const Outcome& o)
     j["weight"] = weight(o.weight);
     add_vibration(j, o.vibration);
     j["tether"] = tether(o.tether);
+    const auto or_null = [](const std::optional<double>& x) { return x ? Json(*x) : Json(nullptr); };
+    j["added"] = {{"kg", o.added.kg}, {"rear_axle_kg", or_null(o.added.rear_axle_kg)}, {"front_axle_kg", or_null(o.added.front_axle_kg)}};
     j["balance"] = balance(o.balance);
     j["grid"] = {{"nodes", o.grid.nodes}, {"unknowns", o.grid.unknowns}, {"joints", o.grid.joints}, {"spacing_mm", o.grid.spacing_mm},
                  {"error_estimate", o.grid.error_estimate}};

@@ -180,6 +180,13 @@ struct StackLine { std::string fastener, line; };  ///< "head | leg 4.0 | skin 0
 
 struct Timing { double layout_ms = 0, bodies_ms = 0, condense_ms = 0, load_cases_ms = 0, large_ms = 0, vibration_ms = 0, checks_ms = 0, solver_ms = 0; }; ///< solver: all of it; large: of that the large-deflection solution
 
+/// What the job adds to the vehicle, standing level: item with its tolerance, brackets, reinforcement.
+struct Added {
+    double kg = 0;
+    std::optional<double> rear_axle_kg, front_axle_kg; ///< AC-23 with road.wheelbase and road.overhang; the front axle is relieved: negative
+    std::string why_no_axle;
+};
+
 /// The item falling into its tether (AC-22), straight down, caught at its design mass.
 struct Tether {
     bool given = false;
@@ -268,6 +275,7 @@ struct Outcome {
     Weight weight;
     Vibration vibration;
     Tether tether;
+    Added added;
     Balance balance;
     Grid grid;
     std::vector<StackLine> stacks;

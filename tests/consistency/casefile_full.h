@@ -17,6 +17,7 @@ catalogue:
   base_pulses: [{name: kerb, shape: half-sine, peak: 8 g, duration: 30 ms, source: crew, label: practice}]
 road: {surface: track, basis: random_vibration, distance_per_year: 9000 km, speed: 60 km/h, load: laden, wheelbase: 3.3 m, overhang: 1 m, damping: 4 %,
  density: [{at: 5 Hz, value: 0.2 m2/s3}, {at: 30 Hz, value: 0.1 m2/s3}, {at: 90 Hz, value: 0.001 g2/Hz}]}
+vehicle: {payload_left: 310 kg, rear_axle_plate: 1750 kg, rear_axle_weighed: 1500 kg, source: weighbridge}
 panel:
   kind: door
   faces: front
