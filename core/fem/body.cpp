@@ -20,6 +20,22 @@ Vector solve(const Body& body, const Vector& load)
     return u;
 }
 
+Matrix solve_columns(const Body& body, const Matrix& loads)
+{
+    Matrix u = Matrix::Zero(body.dofs, loads.cols());
+    if (body.rigid || loads.cols() == 0) return u;
+    if (loads.rows() != body.dofs) throw std::invalid_argument("solve_columns: loads of " + body.name + " have the wrong length");
+    const Factor& f = *body.factor;
+    Matrix x(f.size(), loads.cols());
+    for (Eigen::Index c = 0; c < x.cols(); ++c)
+        for (int k = 0; k < f.size(); ++k) x(k, c) = loads(f.dof[static_cast<std::size_t>(k)], c);
+    f.forward(x);
+    f.backward(x);
+    for (Eigen::Index c = 0; c < x.cols(); ++c)
+        for (int k = 0; k < f.size(); ++k) u(f.dof[static_cast<std::size_t>(k)], c) = x(k, c);
+    return u;
+}
+
 void add(Vector& load, const Row& row, double value)
 {
     for (const auto& [dof, coefficient] : row) load(dof) += coefficient * value;

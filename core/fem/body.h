@@ -22,6 +22,7 @@ struct Body {
 
 /// Displacement u (all dofs) under a load (all dofs; entries at supported dofs are ignored), free of joint forces.
 [[nodiscard]] Vector solve(const Body& body, const Vector& load);
+[[nodiscard]] Matrix solve_columns(const Body& body, const Matrix& loads); ///< a column each; the factor is read once
 
 /// Adds value * row to a load vector over all dofs.
 void add(Vector& load, const Row& row, double value);

@@ -47,6 +47,8 @@ public:
     [[nodiscard]] int size() const { return static_cast<int>(dof.size()); }
     void forward(Vector& x) const;       ///< x <- G^-1 x, in elimination order
     void backward(Vector& x) const;      ///< x <- G^-T x
+    void forward(Matrix& x) const;       ///< the same for several columns: the factor is read once
+    void backward(Matrix& x) const;
     /// Forward-only solve of a sparse right-hand side along the elimination tree. `work` holds size() zeros, before and after.
     [[nodiscard]] Column column(const Row& row, Vector& work) const;
 };

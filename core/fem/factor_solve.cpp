@@ -4,31 +4,51 @@
 
 namespace thinskin::fem {
 
-void Factor::forward(Vector& x) const
+namespace {
+
+Eigen::Index most_below(const Factor& f)
 {
-    for (const Block& b : blocks) {
-        auto own = x.segment(b.first, b.width);
-        b.L.topRows(b.width).triangularView<Eigen::Lower>().solveInPlace(own);
+    std::size_t most = 0;
+    for (const Block& b : f.blocks) most = std::max(most, b.below.size());
+    return static_cast<Eigen::Index>(most);
+}
+
+/// X: a vector, or a matrix of several.
+template <class X> void forward_all(const Factor& f, X& x)
+{
+    X change(most_below(f), x.cols()); // one working room for all blocks
+    for (const Block& b : f.blocks) {
+        auto own = x.middleRows(b.first, b.width);
+        b.L.topRows(b.width).template triangularView<Eigen::Lower>().solveInPlace(own);
         const auto below = static_cast<Eigen::Index>(b.below.size());
         if (below == 0) continue;
-        const Vector change = b.L.bottomRows(below) * own;
-        for (Eigen::Index k = 0; k < below; ++k) x(b.below[static_cast<std::size_t>(k)]) -= change(k);
+        change.topRows(below).noalias() = b.L.bottomRows(below) * own;
+        for (Eigen::Index c = 0; c < x.cols(); ++c)
+            for (Eigen::Index k = 0; k < below; ++k) x(b.below[static_cast<std::size_t>(k)], c) -= change(k, c);
     }
 }
 
-void Factor::backward(Vector& x) const
+template <class X> void backward_all(const Factor& f, X& x)
 {
-    for (auto b = blocks.rbegin(); b != blocks.rend(); ++b) {
-        auto own = x.segment(b->first, b->width);
+    X later(most_below(f), x.cols());
+    for (auto b = f.blocks.rbegin(); b != f.blocks.rend(); ++b) {
+        auto own = x.middleRows(b->first, b->width);
         const auto below = static_cast<Eigen::Index>(b->below.size());
         if (below > 0) {
-            Vector later(below);
-            for (Eigen::Index k = 0; k < below; ++k) later(k) = x(b->below[static_cast<std::size_t>(k)]);
-            own.noalias() -= b->L.bottomRows(below).transpose() * later;
+            for (Eigen::Index c = 0; c < x.cols(); ++c)
+                for (Eigen::Index k = 0; k < below; ++k) later(k, c) = x(b->below[static_cast<std::size_t>(k)], c);
+            own.noalias() -= b->L.bottomRows(below).transpose() * later.topRows(below);
         }
-        b->L.topRows(b->width).triangularView<Eigen::Lower>().transpose().solveInPlace(own);
+        b->L.topRows(b->width).template triangularView<Eigen::Lower>().transpose().solveInPlace(own);
     }
 }
+
+} // namespace
+
+void Factor::forward(Vector& x) const { forward_all(*this, x); }
+void Factor::forward(Matrix& x) const { forward_all(*this, x); }
+void Factor::backward(Vector& x) const { backward_all(*this, x); }
+void Factor::backward(Matrix& x) const { backward_all(*this, x); }
 
 Column Factor::column(const Row& row, Vector& work) const
 {

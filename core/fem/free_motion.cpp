@@ -70,17 +70,13 @@ Eigen::Matrix<double, 6, 1> rigid_part(const Assembly& assembly, int body, const
     return state.alpha.segment<6>(6 * group);
 }
 
-} // namespace
-
-Recovered recover(const Assembly& assembly, int body, const std::vector<UnitLoad>& loads, const Vector& load_factors, const Free& free,
-                  const JointState& state)
+/// The fields that belong to a body's own motion `u` under its joint forces, its loads added.
+Recovered recovered(const Assembly& assembly, int body, const std::vector<UnitLoad>& loads, const BodyLoad& f, Vector u, const Vector& load_factors, const Free& free, const JointState& state)
 {
-    const Body& b = *assembly.bodies.at(static_cast<std::size_t>(body));
-    if (state.status != SolveStatus::solved) throw std::invalid_argument("recover: the joints are not solved");
-    const BodyLoad f = body_load(assembly, body, loads, load_factors, state.lambda);
+    const Body& b = *assembly.bodies[static_cast<std::size_t>(body)];
     const Vector total = f.loads + f.joints;
     Recovered r;
-    r.u = solve(b, f.joints);                                                                          // theory FE-14
+    r.u = std::move(u);                                                                                // theory FE-14
     for (std::size_t l = 0; l < loads.size(); ++l) r.u += load_factors(static_cast<Eigen::Index>(l)) * free.motion[l][static_cast<std::size_t>(body)];
     // K takes nothing from a rigid motion; left out here, it does not drown the residual in rounding.
     const Vector out = b.rigid ? Vector(-total) : Vector(b.K * r.u - total);
@@ -96,6 +92,30 @@ Recovered recover(const Assembly& assembly, int body, const std::vector<UnitLoad
     const double largest = std::max(f.loads.lpNorm<Eigen::Infinity>(), f.joints.lpNorm<Eigen::Infinity>());
     r.residual = worst == 0 ? 0 : worst / largest;
     return r;
+}
+
+} // namespace
+
+Recovered recover(const Assembly& assembly, int body, const std::vector<UnitLoad>& loads, const Vector& load_factors, const Free& free, const JointState& state)
+{
+    return recover(assembly, body, loads, std::vector{&load_factors}, free, std::vector{&state}).front();
+}
+
+std::vector<Recovered> recover(const Assembly& assembly, int body, const std::vector<UnitLoad>& loads, const std::vector<const Vector*>& load_factors, const Free& free,
+                               const std::vector<const JointState*>& states)
+{
+    const Body& b = *assembly.bodies.at(static_cast<std::size_t>(body));
+    std::vector<BodyLoad> f;
+    Matrix joints(b.dofs, static_cast<Eigen::Index>(states.size()));
+    for (std::size_t k = 0; k < states.size(); ++k) {
+        if (states[k]->status != SolveStatus::solved) throw std::invalid_argument("recover: the joints are not solved");
+        f.push_back(body_load(assembly, body, loads, *load_factors[k], states[k]->lambda));
+        joints.col(static_cast<Eigen::Index>(k)) = f.back().joints;
+    }
+    const Matrix u = states.size() == 1 ? Matrix(solve(b, f.front().joints)) : solve_columns(b, joints);
+    std::vector<Recovered> out;
+    for (std::size_t k = 0; k < states.size(); ++k) out.push_back(recovered(assembly, body, loads, f[k], u.col(static_cast<Eigen::Index>(k)), *load_factors[k], free, *states[k]));
+    return out;
 }
 
 } // namespace thinskin::fem

@@ -96,5 +96,8 @@ struct Recovered {
 /// Fields of one body under a combination of unit loads and the joint forces; residual from K u, not from F.
 [[nodiscard]] Recovered recover(const Assembly& assembly, int body, const std::vector<UnitLoad>& loads, const Vector& load_factors,
                                 const Free& free, const JointState& state);
+/// Of one body in several states at once: the same, quicker.
+[[nodiscard]] std::vector<Recovered> recover(const Assembly& assembly, int body, const std::vector<UnitLoad>& loads, const std::vector<const Vector*>& load_factors,
+                                             const Free& free, const std::vector<const JointState*>& states);
 
 } // namespace thinskin::fem

@@ -16,8 +16,8 @@ void require(bool good, const std::string& what)
     if (!good) throw std::invalid_argument(what);
 }
 
-template <class M>
-void scatter(const M& m, const std::vector<int>& dofs, Triplets& out)
+template <class M, class Dofs = std::vector<int>>
+void scatter(const M& m, const Dofs& dofs, Triplets& out)
 {
     for (std::size_t a = 0; a < dofs.size(); ++a)
         for (std::size_t b = 0; b < dofs.size(); ++b)

@@ -86,7 +86,7 @@ void add_element(GridMatrix& K, int i, int j, const Matrix16& bending, const Mat
 }
 
 /// Rows and columns of the edge bubbles of one element.
-void add_bubbles(const MembraneElement& m, const std::vector<int>& dofs, std::vector<Eigen::Triplet<double>>& out)
+void add_bubbles(const MembraneElement& m, const Few<12>& dofs, std::vector<Eigen::Triplet<double>>& out)
 {
     for (std::size_t a = 0; a < dofs.size(); ++a)
         for (std::size_t b = 0; b < dofs.size(); ++b)

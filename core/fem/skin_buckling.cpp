@@ -1,9 +1,10 @@
 // Linear buckling of the skin under its own membrane forces (theory FE-16).
-#include "fem/factor.h"
+#include "fem/buckling_lanczos.h"
 #include "fem/hermite.h"
 #include "fem/sheet_slopes.h"
 #include "fem/skin_elements.h"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <stdexcept>
@@ -39,44 +40,53 @@ class BucklingModel {
 public:
     Skin skin;
     std::map<std::array<int, 2>, GeometricSet> geometric;
+    std::map<std::array<unsigned, 3>, Matrix> force_field; ///< by the keys of SkinElements::membrane: from an element's in-plane unknowns to its force field
 };
 
 namespace {
 
-constexpr int most_steps = 150;          // of the Lanczos iteration
-constexpr double accuracy = 3e-4;        // residual of the pair; the factor's own error goes with its square, far below 1e-5
-constexpr double no_compression = 1e-9;  // largest over smallest eigenvalue below which nothing is pressed
-
-/// One element's geometric matrix and the places of its unknowns in the factor (-1: supported).
-struct Element { std::array<int, 16> place{}; Matrix16 K; };
-
 /// Membrane forces of one element as 1, xi, eta, xi eta: through the four Gauss points, where the element is most exact.
-Eigen::Matrix<double, 3, 4> force_field(const Skin& skin, const Vector& u, int i, int j)
+/// Rows: the three forces of each of the four functions in turn; columns: the element's in-plane unknowns.
+Matrix force_field_matrix(const SheetSection& sheet, double lx, double ly, const MembraneElement& e)
 {
     const double g = 1 / std::sqrt(3.0);
-    const double x0 = skin.grid.x[static_cast<std::size_t>(i)], x1 = skin.grid.x[static_cast<std::size_t>(i) + 1];
-    const double y0 = skin.grid.y[static_cast<std::size_t>(j)], y1 = skin.grid.y[static_cast<std::size_t>(j) + 1];
-    Eigen::Matrix<double, 3, 4> field = Eigen::Matrix<double, 3, 4>::Zero();
+    Matrix field = Matrix::Zero(12, e.recover.cols());
     for (int k = 0; k < 4; ++k) {
         const double xi = k % 2 == 0 ? -g : g, eta = k / 2 == 0 ? -g : g;
-        const SkinPoint p = skin_point(skin, u, x0 + (x1 - x0) * (1 + xi) / 2, y0 + (y1 - y0) * (1 + eta) / 2);
-        field += Eigen::Vector3d(p.N_x, p.N_y, p.N_xy) * Eigen::RowVector4d(1, 3 * xi, 3 * eta, 9 * xi * eta) / 4;
+        const Matrix N = membrane_stiffness(sheet) * membrane_strain(lx, ly, xi, eta) * e.recover;
+        const double weight[4] = {0.25, 0.75 * xi, 0.75 * eta, 2.25 * xi * eta};
+        for (int f = 0; f < 4; ++f) field.middleRows(3 * f, 3) += weight[f] * N;
     }
     return field;
 }
 
-template <class Field>
-std::vector<Element> geometric_elements(const BucklingModel& m, const Field& field)
+/// The force field of element (i, j): column k belongs to function k.
+Eigen::Matrix<double, 3, 4> force_field(const BucklingModel& m, const Eigen::Ref<const Vector>& u, int i, int j)
 {
     const SkinLayout l{m.skin.grid};
     const SkinElements& e = *m.skin.elements;
-    std::vector<Element> out;
+    const ElementBubbles bubbles = element_bubbles(l, e, i, j);
+    const Few<12> dofs = membrane_dofs(l, bubbles, i, j);
+    Eigen::Matrix<double, Eigen::Dynamic, 1, 0, 12, 1> q(static_cast<Eigen::Index>(dofs.size()));
+    for (std::size_t k = 0; k < dofs.size(); ++k) q(static_cast<Eigen::Index>(k)) = u(dofs[k]);
+    const auto cx = static_cast<unsigned>(e.x_class[static_cast<std::size_t>(i)]), cy = static_cast<unsigned>(e.y_class[static_cast<std::size_t>(j)]);
+    const Eigen::Matrix<double, 12, 1> field = m.force_field.at({cx, cy, bubbles.edges}) * q;
+    return Eigen::Map<const Eigen::Matrix<double, 3, 4>>(field.data());
+}
+
+template <class Field>
+std::vector<PressedElement> geometric_elements(const BucklingModel& m, const Field& field)
+{
+    const SkinLayout l{m.skin.grid};
+    const SkinElements& e = *m.skin.elements;
+    std::vector<PressedElement> out;
+    out.reserve(e.missing.size());
     for (int j = 0; j + 1 < l.ny(); ++j)
         for (int i = 0; i + 1 < l.nx(); ++i) {
             if (e.missing[l.element(i, j)]) continue;
             const GeometricSet& set = m.geometric.at({e.x_class[static_cast<std::size_t>(i)], e.y_class[static_cast<std::size_t>(j)]});
             const Eigen::Matrix<double, 3, 4> N = field(i, j);
-            Element element;
+            PressedElement element;
             element.K.setZero();
             for (std::size_t c = 0; c < 3; ++c)
                 for (std::size_t f = 0; f < 4; ++f) element.K += N(static_cast<Eigen::Index>(c), static_cast<Eigen::Index>(f)) * set[c][f];
@@ -88,71 +98,26 @@ std::vector<Element> geometric_elements(const BucklingModel& m, const Field& fie
     return out;
 }
 
-/// y = G^-1 (-K_g) G^-T x with K = G G^T: symmetric, its largest eigenvalue is one over the factor.
-Vector operate(const Factor& f, const std::vector<Element>& elements, Vector x)
+std::vector<double> factors_from(const BucklingModel& model, const std::vector<std::vector<PressedElement>>& geometric)
 {
-    f.backward(x);
-    Vector y = Vector::Zero(x.size());
-    for (const Element& e : elements) {
-        Eigen::Matrix<double, 16, 1> q;
-        for (std::size_t k = 0; k < 16; ++k) q(static_cast<Eigen::Index>(k)) = e.place[k] < 0 ? 0 : x(e.place[k]);
-        q = (-(e.K * q)).eval();
-        for (std::size_t k = 0; k < 16; ++k)
-            if (e.place[k] >= 0) y(e.place[k]) += q(static_cast<Eigen::Index>(k));
-    }
-    f.forward(y);
-    return y;
+    std::vector<double> out = largest_eigenvalues(*model.skin.body.factor, geometric);
+    for (double& mu : out) mu = mu == 0 ? std::numeric_limits<double>::infinity() : 1 / mu;
+    return out;
 }
 
-/// A start with a part in every mode, the same on every run.
-Vector start_vector(const Factor& f, const std::vector<Element>& elements)
+bool has_figures(const std::vector<InPlaneForce>& forces)
 {
-    Vector x(f.size());
-    std::uint32_t seed = 12345;
-    for (double& v : x) {
-        seed = seed * 1664525U + 1013904223U;
-        v = static_cast<double>(seed >> 8) / 16777216.0 - 0.5;
-    }
-    return operate(f, elements, std::move(x)); // one step takes out what has no part in buckling
+    return std::all_of(forces.begin(), forces.end(), [](const InPlaneForce& f) { return std::isfinite(f.x) && std::isfinite(f.y); });
 }
 
-/// Lanczos with full reorthogonalisation; the largest eigenvalue mu of the operator, 0 when none is positive, NaN: not converged.
-double largest_eigenvalue(const Factor& f, const std::vector<Element>& elements)
+Vector in_plane_load(const BucklingModel& model, const std::vector<InPlaneForce>& forces)
 {
-    Vector q = start_vector(f, elements);
-    double beta = q.norm();
-    if (!(beta > 0)) return beta == 0 ? 0 : std::nan("");
-    Matrix basis(f.size(), most_steps + 1);
-    basis.col(0) = q / beta;
-    std::vector<double> diagonal, side;
-    const int most = std::min(most_steps, f.size());
-    for (int k = 0; k < most; ++k) {
-        q = operate(f, elements, basis.col(k));
-        const auto known = basis.leftCols(k + 1);
-        diagonal.push_back(basis.col(k).dot(q));
-        for (int pass = 0; pass < 2; ++pass) q -= known * (known.transpose() * q).eval();
-        beta = q.norm();
-        if (!std::isfinite(beta)) return beta - beta;
-        const bool last = k + 1 == most || beta <= 1e-14 * std::abs(diagonal.front());
-        if (k % 4 == 3 || last) {
-            Eigen::SelfAdjointEigenSolver<Matrix> ritz;
-            ritz.computeFromTridiagonal(Eigen::Map<const Vector>(diagonal.data(), k + 1), Eigen::Map<const Vector>(side.data(), k));
-            const double mu = ritz.eigenvalues()(k), lowest = ritz.eigenvalues()(0);
-            const double residual = beta * std::abs(ritz.eigenvectors()(k, k));
-            if (mu > 0 && residual <= accuracy * mu) return mu;
-            if (mu <= no_compression * std::abs(lowest) && (last || residual <= no_compression * std::abs(lowest))) return 0;
-            if (last) return beta <= 1e-14 * std::abs(diagonal.front()) && mu > 0 ? mu : std::nan("");
-        }
-        basis.col(k + 1) = q / beta;
-        side.push_back(beta);
+    Vector load = Vector::Zero(model.skin.body.dofs);
+    for (const InPlaneForce& f : forces) {
+        add(load, skin_port(model.skin, f.where, SkinDirection::x), f.x);
+        add(load, skin_port(model.skin, f.where, SkinDirection::y), f.y);
     }
-    return std::nan("");
-}
-
-double factor_from(const BucklingModel& model, const std::vector<Element>& elements)
-{
-    const double mu = largest_eigenvalue(*model.skin.body.factor, elements);
-    return mu == 0 ? std::numeric_limits<double>::infinity() : 1 / mu;
+    return load;
 }
 
 } // namespace
@@ -166,26 +131,35 @@ std::shared_ptr<const BucklingModel> make_buckling(const SkinModel& model, doubl
     const SkinElements& e = *m->skin.elements;
     for (const auto& [key, matrix] : e.bending)
         m->geometric[key] = geometric_set(e.x_length[static_cast<std::size_t>(key[0])], e.y_length[static_cast<std::size_t>(key[1])]);
+    for (const auto& [key, element] : e.membrane)
+        m->force_field[key] = force_field_matrix(model.sheet, e.x_length[key[0]], e.y_length[key[1]], element);
     return m;
 }
 
-double buckling_factor(const BucklingModel& model, const std::vector<InPlaneForce>& forces)
+std::vector<double> buckling_factors(const BucklingModel& model, const std::vector<std::vector<InPlaneForce>>& states)
 {
-    Vector load = Vector::Zero(model.skin.body.dofs);
-    for (const InPlaneForce& f : forces) {
-        if (!std::isfinite(f.x) || !std::isfinite(f.y)) return std::nan("");
-        add(load, skin_port(model.skin, f.where, SkinDirection::x), f.x);
-        add(load, skin_port(model.skin, f.where, SkinDirection::y), f.y);
-    }
-    const Vector u = solve(model.skin.body, load);
-    return factor_from(model, geometric_elements(model, [&](int i, int j) { return force_field(model.skin, u, i, j); }));
+    std::vector<double> out(states.size(), std::nan(""));
+    std::vector<std::size_t> run;
+    for (std::size_t k = 0; k < states.size(); ++k)
+        if (has_figures(states[k])) run.push_back(k);
+    if (run.empty()) return out;
+    Matrix loads(model.skin.body.dofs, static_cast<Eigen::Index>(run.size()));
+    for (std::size_t i = 0; i < run.size(); ++i) loads.col(static_cast<Eigen::Index>(i)) = in_plane_load(model, states[run[i]]);
+    const Matrix u = solve_columns(model.skin.body, loads);
+    std::vector<std::vector<PressedElement>> geometric;
+    for (Eigen::Index i = 0; i < u.cols(); ++i) geometric.push_back(geometric_elements(model, [&](int ix, int iy) { return force_field(model, u.col(i), ix, iy); }));
+    const std::vector<double> factors = factors_from(model, geometric);
+    for (std::size_t i = 0; i < run.size(); ++i) out[run[i]] = factors[i];
+    return out;
 }
+
+double buckling_factor(const BucklingModel& model, const std::vector<InPlaneForce>& forces) { return buckling_factors(model, {forces}).front(); }
 
 double buckling_factor_uniform(const BucklingModel& model, double N_x, double N_y, double N_xy)
 {
     Eigen::Matrix<double, 3, 4> N = Eigen::Matrix<double, 3, 4>::Zero();
     N.col(0) << N_x, N_y, N_xy;
-    return factor_from(model, geometric_elements(model, [&](int, int) { return N; }));
+    return factors_from(model, {geometric_elements(model, [&](int, int) { return N; })}).front();
 }
 
 } // namespace thinskin::fem

@@ -91,12 +91,12 @@ ElementBubbles element_bubbles(const SkinLayout& l, const SkinElements& e, int i
     return b;
 }
 
-std::vector<int> membrane_dofs(const SkinLayout& l, const ElementBubbles& bubbles, int i, int j)
+Few<12> membrane_dofs(const SkinLayout& l, const ElementBubbles& bubbles, int i, int j)
 {
-    std::vector<int> dofs;
+    Few<12> dofs;
     for (int c = 0; c < 4; ++c)
         for (int v = 0; v < 2; ++v) dofs.push_back(l.dof(i + c % 2, j + c / 2, 4 + v));
-    dofs.insert(dofs.end(), bubbles.dofs.begin(), bubbles.dofs.end());
+    for (const int d : bubbles.dofs) dofs.push_back(d);
     return dofs;
 }
 

@@ -48,11 +48,22 @@ struct SkinLayout {
     [[nodiscard]] int grid_dofs() const { return 6 * nx() * ny(); }
 };
 
+/// Up to N numbers of an element, without an allocation: they are asked for at every point where a field is read.
+template <std::size_t N> struct Few {
+    std::array<int, N> values{};
+    std::size_t count = 0;
+    void push_back(int v) { values[count++] = v; }
+    [[nodiscard]] std::size_t size() const { return count; }
+    [[nodiscard]] int operator[](std::size_t k) const { return values[k]; }
+    [[nodiscard]] auto begin() const { return values.begin(); }
+    [[nodiscard]] auto end() const { return values.begin() + static_cast<std::ptrdiff_t>(count); }
+};
+
 /// Rib edges of element (i, j) and the bubble dofs in the order of the bits.
-struct ElementBubbles { unsigned edges = 0; std::vector<int> dofs; };
+struct ElementBubbles { unsigned edges = 0; Few<4> dofs; };
 [[nodiscard]] ElementBubbles element_bubbles(const SkinLayout& layout, const SkinElements& e, int i, int j);
 /// Membrane dofs of element (i, j): 8, then its bubbles.
-[[nodiscard]] std::vector<int> membrane_dofs(const SkinLayout& layout, const ElementBubbles& bubbles, int i, int j);
+[[nodiscard]] Few<12> membrane_dofs(const SkinLayout& layout, const ElementBubbles& bubbles, int i, int j);
 
 /// Grid lines through edges, ribs and rib ends, filled to the spacing; classes of intervals; bubbles numbered after the grid dofs.
 struct GridAndElements { SkinGrid grid; std::shared_ptr<SkinElements> elements; int dofs = 0; };
@@ -74,7 +85,7 @@ struct Interval { int index = 0; double s = 0, length = 0; };
 /// The element that holds a point: on a line the one above or to the right, unless it is missing. Throws std::invalid_argument
 /// outside the panel and inside an opening; `who` starts the message.
 struct ElementPlace { Interval x, y; };
-[[nodiscard]] ElementPlace find_element(const Skin& skin, double x, double y, const std::string& who);
+[[nodiscard]] ElementPlace find_element(const Skin& skin, double x, double y, const char* who);
 
 /// Deflection, slopes and moments of a point in element e; displacements in the sheet's plane (bilinear part).
 void bending_fields(const Skin& skin, const Vector& u, const ElementPlace& e, SkinPoint& p);

@@ -48,10 +48,10 @@ void membrane_forces(const Skin& skin, const Vector& u, const Interval& ix, cons
     const ElementBubbles bubbles = element_bubbles(l, e, ix.index, iy.index);
     const auto cx = static_cast<unsigned>(e.x_class[static_cast<std::size_t>(ix.index)]);
     const auto cy = static_cast<unsigned>(e.y_class[static_cast<std::size_t>(iy.index)]);
-    const std::vector<int> dofs = membrane_dofs(l, bubbles, ix.index, iy.index);
-    Vector q(static_cast<Eigen::Index>(dofs.size()));
+    const Few<12> dofs = membrane_dofs(l, bubbles, ix.index, iy.index);
+    Eigen::Matrix<double, Eigen::Dynamic, 1, 0, 12, 1> q(static_cast<Eigen::Index>(dofs.size()));
     for (std::size_t k = 0; k < dofs.size(); ++k) q(static_cast<Eigen::Index>(k)) = u(dofs[k]);
-    const Vector shape = e.membrane.at({cx, cy, bubbles.edges}).recover * q;
+    const Eigen::Matrix<double, 16, 1> shape = e.membrane.at({cx, cy, bubbles.edges}).recover * q;
     const Eigen::Vector3d N = membrane_stiffness(skin.model.sheet)
         * (membrane_strain(ix.length, iy.length, 2 * ix.s - 1, 2 * iy.s - 1) * shape).eval();
     p.N_x = N(0), p.N_y = N(1), p.N_xy = N(2);
@@ -81,22 +81,42 @@ std::vector<double> with_places_between(const std::vector<double>& lines, int be
     return all;
 }
 
+/// A place between grid lines in one direction, with the functions there.
+struct LinePlace { int index = 0; std::array<double, 4> value{}; };
+
+std::vector<LinePlace> places_on(const std::vector<double>& lines, const std::vector<double>& at)
+{
+    std::vector<LinePlace> out;
+    for (const double p : at) {
+        const Interval i = find_interval(lines, p);
+        out.push_back({i.index, hermite(i.length, i.s).value});
+    }
+    return out;
+}
+
+/// On a grid line only that line's unknowns count, so that it does not matter on which side the element lies.
+double deflection(const Skin& skin, const Vector& u, const LinePlace& x, const LinePlace& y)
+{
+    const SkinLayout l{skin.grid};
+    double w = 0;
+    for (std::size_t b = 0; b < 4; ++b)
+        for (std::size_t a = 0; a < 4; ++a)
+            w += x.value[a] * y.value[b] * u(l.dof(x.index + static_cast<int>(a / 2), y.index + static_cast<int>(b / 2), static_cast<int>(a % 2 + 2 * (b % 2))));
+    return w;
+}
+
 } // namespace
 
 SkinDeflection skin_deflection(const Skin& skin, const Vector& u, int between)
 {
     if (between < 0 || u.size() != skin.body.dofs) throw std::invalid_argument("skin_deflection: places between lines at least 0, displacement of the skin's length");
     SkinDeflection d{with_places_between(skin.grid.x, between), with_places_between(skin.grid.y, between), {}};
-    for (const double y : d.y)
-        for (const double x : d.x) {
-            if (in_opening(skin.model, x, y)) {
-                d.w.push_back(std::nan(""));
-                continue;
-            }
-            SkinPoint p;
-            bending_fields(skin, u, find_element(skin, x, y, "skin_deflection: "), p);
-            d.w.push_back(p.w);
-        }
+    const std::vector<LinePlace> along_x = places_on(skin.grid.x, d.x), along_y = places_on(skin.grid.y, d.y);
+    const bool any_opening = !skin.model.openings.empty();
+    d.w.reserve(along_x.size() * along_y.size());
+    for (std::size_t iy = 0; iy < d.y.size(); ++iy)
+        for (std::size_t ix = 0; ix < d.x.size(); ++ix)
+            d.w.push_back(any_opening && in_opening(skin.model, d.x[ix], d.y[iy]) ? std::nan("") : deflection(skin, u, along_x[ix], along_y[iy]));
     return d;
 }
 

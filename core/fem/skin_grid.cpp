@@ -115,23 +115,30 @@ bool in_opening(const SkinModel& model, double x, double y)
     return std::any_of(model.openings.begin(), model.openings.end(), inside);
 }
 
-ElementPlace find_element(const Skin& skin, double x, double y, const std::string& who)
+namespace {
+
+/// The interval a point was found in, and those it touches: it may lie on a line.
+std::vector<Interval> with_neighbours(const std::vector<double>& lines, const Interval& at)
 {
-    if (!(x >= 0 && x <= skin.model.width && y >= 0 && y <= skin.model.height)) throw std::invalid_argument(who + "outside the panel");
+    std::vector<Interval> out{at};
+    const auto length = [&](int i) { return lines[static_cast<std::size_t>(i) + 1] - lines[static_cast<std::size_t>(i)]; };
+    if (at.index > 0 && at.s * at.length <= same_line) out.push_back({at.index - 1, 1, length(at.index - 1)});
+    if (at.index + 2 < static_cast<int>(lines.size()) && (1 - at.s) * at.length <= same_line) out.push_back({at.index + 1, 0, length(at.index + 1)});
+    return out;
+}
+
+} // namespace
+
+ElementPlace find_element(const Skin& skin, double x, double y, const char* who)
+{
+    if (!(x >= 0 && x <= skin.model.width && y >= 0 && y <= skin.model.height)) throw std::invalid_argument(std::string(who) + "outside the panel");
     const SkinLayout l{skin.grid};
-    const auto candidates = [](const std::vector<double>& lines, double p) {
-        std::vector<Interval> out{find_interval(lines, p)};
-        const double h = out[0].length, s = out[0].s;
-        const int k = out[0].index;
-        const auto length = [&](int i) { return lines[static_cast<std::size_t>(i) + 1] - lines[static_cast<std::size_t>(i)]; };
-        if (k > 0 && s * h <= same_line) out.push_back({k - 1, 1, length(k - 1)});
-        if (k + 2 < static_cast<int>(lines.size()) && (1 - s) * h <= same_line) out.push_back({k + 1, 0, length(k + 1)});
-        return out;
-    };
-    for (const Interval& iy : candidates(skin.grid.y, y))
-        for (const Interval& ix : candidates(skin.grid.x, x))
+    const Interval at_x = find_interval(skin.grid.x, x), at_y = find_interval(skin.grid.y, y);
+    if (!skin.elements->missing[l.element(at_x.index, at_y.index)]) return {at_x, at_y};
+    for (const Interval& iy : with_neighbours(skin.grid.y, at_y))
+        for (const Interval& ix : with_neighbours(skin.grid.x, at_x))
             if (!skin.elements->missing[l.element(ix.index, iy.index)]) return {ix, iy};
-    throw std::invalid_argument(who + "inside an opening");
+    throw std::invalid_argument(std::string(who) + "inside an opening");
 }
 
 Interval find_interval(const std::vector<double>& lines, double p)

@@ -248,21 +248,42 @@ struct OfRun {
     std::vector<fem::Vector> rims;
 };
 
-OfRun of_run(const Structure& s, const Solution& sol, const Run& run, const fem::BucklingModel& buckling, double skin_allowable, const std::vector<layout::Point>& points)
+OfRun of_run(const Structure& s, const Run& run, fem::Recovered skin, double buckling_factor, double skin_allowable, const std::vector<layout::Point>& points)
 {
     OfRun r;
-    r.skin = fem::recover(s.assembly, s.skin_body, s.loads, run.factors, sol.free, run.states[0]);
+    r.skin = std::move(skin);
     r.state.load_case = run.load_case.name;
     read_field(s, r.skin.u, points, r.state);
     r.state.stress_at_most_MPa = r.state.max_von_mises_MPa + hidden_stress(s, run);
     read_hem(s, r.skin.u, r.state);
     r.state.linear_deflection_mm = r.state.max_deflection_mm;
-    r.state.buckling_factor = fem::buckling_factor(buckling, in_plane_forces(s, run));
+    r.state.buckling_factor = buckling_factor;
     judge(r.state, skin_allowable);
     gauges(s, run, r.skin.u, r.gauges);
     if (run.solved(0)) r.picture = picture_of(s, run, r.skin.u);
     r.rims = rim_values(s, [&](double x, double y) { return fem::skin_point(*s.skin, r.skin.u, x, y); });
     return r;
+}
+
+/// Load cases that are solved as columns of one matrix, however many threads there are: the same bytes on any machine.
+constexpr std::size_t together = 4;
+
+/// Load cases first, first + 1 .. of at most `together`.
+std::vector<OfRun> of_runs(const Structure& s, const Solution& sol, std::size_t first, const fem::BucklingModel& buckling, double skin_allowable, const std::vector<layout::Point>& points)
+{
+    std::vector<const fem::Vector*> factors;
+    std::vector<const fem::JointState*> states;
+    std::vector<std::vector<fem::InPlaneForce>> in_plane;
+    for (std::size_t k = first; k < std::min(first + together, sol.runs.size()); ++k) {
+        factors.push_back(&sol.runs[k].factors);
+        states.push_back(&sol.runs[k].states[0]);
+        in_plane.push_back(in_plane_forces(s, sol.runs[k]));
+    }
+    std::vector<fem::Recovered> skins = fem::recover(s.assembly, s.skin_body, s.loads, factors, sol.free, states);
+    const std::vector<double> buckling_factors = fem::buckling_factors(buckling, in_plane);
+    std::vector<OfRun> out;
+    for (std::size_t i = 0; i < skins.size(); ++i) out.push_back(of_run(s, sol.runs[first + i], std::move(skins[i]), buckling_factors[i], skin_allowable, points));
+    return out;
 }
 
 } // namespace
@@ -271,12 +292,12 @@ Fields fields(const Structure& s, const Solution& sol, const fem::BucklingModel&
 {
     Fields out;
     const std::vector<layout::Point> points = sample_points(s);
-    const auto all = base::side_by_side(sol.runs.size(), [&](std::size_t k) {
-        return stop.stop_requested() ? std::optional<OfRun>{} : std::optional(of_run(s, sol, sol.runs[k], buckling, skin_allowable, points));
+    const auto all = base::side_by_side((sol.runs.size() + together - 1) / together, [&](std::size_t k) {
+        return stop.stop_requested() ? std::vector<OfRun>{} : of_runs(s, sol, k * together, buckling, skin_allowable, points);
     });
-    for (std::size_t k = 0; k < all.size(); ++k) {
-        if (!all[k]) return {};
-        const OfRun& r = *all[k];
+    for (std::size_t k = 0; k < sol.runs.size(); ++k) {
+        if (all[k / together].empty()) return {};
+        const OfRun& r = all[k / together][k % together];
         out.skin.push_back(r.state);
         out.gauges.insert(out.gauges.end(), r.gauges.begin(), r.gauges.end());
         if (r.picture) out.pictures.push_back(*r.picture);
