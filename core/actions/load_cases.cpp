@@ -191,6 +191,7 @@ LoadCases load_cases(const layout::Layout& l, std::optional<double> solver_Hz)
         out.assumptions = road.assumptions;
         out.cautions = road.cautions;
     }
+    out.shaking = road.shaking;
     add_slam(out, l);
     add_item_loads(out, l);
     return out;

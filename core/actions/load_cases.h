@@ -15,6 +15,7 @@ struct LoadCases {
     std::vector<NotRun> not_run;
     std::vector<results::Assumption> assumptions; ///< of the way to the dynamic factor
     std::vector<std::string> cautions;
+    results::Shaking shaking;                     ///< what repeats, for the life of the job
 };
 
 /// Names other folders look for; the rest are for reading.

@@ -33,6 +33,8 @@ RoadFactors refused(std::string reason, std::string lift_with)
     RoadFactors f;
     f.basis = "not run";
     f.derivation = reason;
+    f.shaking.why_not = reason;
+    f.shaking.lift_with = lift_with;
     f.problem = {every, std::move(reason), std::move(lift_with)};
     return f;
 }
@@ -45,6 +47,8 @@ RoadFactors of_row(const RoadSurface& r)
     f.lateral = f.mixed_lateral = r.lateral;
     f.fore_aft = f.mixed_fore_aft = r.fore_aft;
     f.source = source_of(r);
+    f.shaking.why_not = "this way to the road's factor knows peaks and no spectrum: how often which stress repeats is not known";
+    f.shaking.lift_with = "road.basis: random_vibration";
     f.basis = "quasi-static";
     f.derivation = fmt::format("{:g} g down in total for {} ({}); it is already dynamic, so neither shock response nor random vibration multiplies it", r.down, r.origin.note == catalogue::own_row_note ? r.name : r.name + " roads",
                                base::name(r.origin.label));
@@ -130,17 +134,20 @@ RoadFactors of_pulse(const layout::Layout& l, const RoadSurface& r, std::optiona
 // ---- random vibration
 
 /// The governing answer of all mounts at or above f.
-struct Answer { RandomResponse response; double f_Hz = 0; };
+struct Answer { RandomResponse response; double f_Hz = 0; std::vector<results::Answer> all = {}; };
 
 template <class At> Answer largest_of(double f, double last, At at)
 {
     Answer most;
     most.response = at(f);
     most.f_Hz = f;
+    std::vector<results::Answer> all{{f, most.response.rms_g, most.response.rate_Hz}};
     for (double next = 1.04 * f; most.response.reason.empty() && next <= last; next *= 1.04) {
         RandomResponse r = at(next);
+        all.push_back({next, r.rms_g, r.rate_Hz});
         if (!r.reason.empty() || r.rms_g > most.response.rms_g) most = {std::move(r), next};
     }
+    most.all = std::move(all);
     return most;
 }
 
@@ -190,6 +197,39 @@ Shaken by_density(const model::Road& road, const MountOf& m)
     return s;
 }
 
+constexpr double usual_years = 10;
+
+/// What the item does to itself while it runs.
+void take_running(const model::Item& item, results::Shaking& s)
+{
+    for (const model::Quantity& f : item.running_frequency) s.running_Hz.push_back(f.value);
+    if (s.running_Hz.empty()) return;
+    if (item.running_acceleration && item.running_time_per_year) {
+        s.running_g = item.running_acceleration->value;
+        s.running_s_a_year = item.running_time_per_year->value;
+        return;
+    }
+    s.running_Hz.clear();
+    s.running_missing = item.running_acceleration ? "item.running_time_per_year" : "item.running_acceleration";
+}
+
+results::Shaking shaking_of(const layout::Layout& l, const Shaken& s)
+{
+    const model::Road& road = *l.source->road;
+    results::Shaking out;
+    out.why_not = out.lift_with = "";
+    for (results::Answer a : s.answer.all) {
+        a.rms_g *= s.factor;
+        out.answers.push_back(a);
+    }
+    out.speed_mm_s = road.speed->value;
+    out.distance_per_year_mm = road.distance_per_year->value;
+    out.wanted_mm = road.life_distance ? road.life_distance->value : usual_years * out.distance_per_year_mm;
+    out.wanted_words = road.life_distance ? "road.life_distance" : "ten years, nobody said";
+    if (l.source->item) take_running(*l.source->item, out);
+    return out;
+}
+
 RoadFactors of_random(const layout::Layout& l, const RoadSurface& r, std::optional<double> solver_Hz)
 {
     const model::Road& road = *l.source->road;
@@ -215,6 +255,8 @@ RoadFactors of_random(const layout::Layout& l, const RoadSurface& r, std::option
     f.cautions.push_back("steady vibration holds no single potholes, kerbs or bumps");
     if (!(f.down >= r.down)) f.cautions.push_back(fmt::format("random vibration gives {:.2f} g down, less than the {:g} g of the road row {}, which holds its potholes", f.down, r.down, r.name));
     assume_damping(f, *m);
+    f.shaking = shaking_of(l, s);
+    if (!road.life_distance) f.assumptions.push_back({"road.life_distance", "ten years of distance_per_year", "nobody said how long the job has to last", "not run"});
     return f;
 }
 

@@ -19,6 +19,7 @@ struct RoadFactors {
     std::string basis, source, derivation;
     std::vector<results::Assumption> assumptions;
     std::vector<std::string> cautions;
+    results::Shaking shaking; ///< all answers of the mounts that count, overhang included; only by random vibration
     NotRun problem;  ///< a reason: there are no figures
 };
 [[nodiscard]] RoadFactors road_factors(const layout::Layout& l, std::optional<double> solver_Hz);

@@ -24,6 +24,7 @@ template <class V> void fields(V& v, model::Road& r)
     v("surface", r.surface);
     v("basis", r.basis);
     v("distance_per_year", r.distance_per_year);
+    v("life_distance", r.life_distance);
     v("pulse", r.pulse);
     v("roughness", r.roughness);
     v("density", r.density);

@@ -52,6 +52,8 @@ template <class V> void fields(V& v, model::Item& i)
     v("centre_of_mass", i.centre_of_mass);
     v("box", i.box);
     v("running_frequency", i.running_frequency);
+    v("running_acceleration", i.running_acceleration);
+    v("running_time_per_year", i.running_time_per_year);
     v("natural_frequency", i.natural_frequency);
     v("fixings", i.fixings);
     v("loads", i.loads);

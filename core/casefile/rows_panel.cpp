@@ -27,6 +27,7 @@ std::vector<Row> road_rows()
         word("road.basis", {"quasi_static", "base_pulse", "random_vibration"}, "How the dynamic factor is found.")
             .fallback("quasi_static"),
         length("road.distance_per_year", "Kilometres a year, for the repeated load and the re-check plan.").above(0),
+        length("road.life_distance", "Kilometres the job has to last, for its life under repeated stress (basis random_vibration). Not given: ten years of distance_per_year.").above(0),
         text("road.pulse", "Basis base_pulse: row of the catalogue's base pulses."),
         word("road.roughness", {"A", "B", "C", "D", "E"}, "Basis random_vibration: class of the road after ISO 8608; C is an ordinary or worn road, D a poor one."),
         blocks("road.density", "Basis random_vibration, instead of a class: measured density of the vertical acceleration where the item hangs."),

@@ -15,6 +15,8 @@ std::vector<Row> item_rows()
         of(Type::point3, "item.centre_of_mass", "Place of its centre of mass.").required(),
         block("item.box", "Its outline, for interference and wind.").shared("<box3>"),
         of(Type::quantities, "item.running_frequency", "Frequencies it shakes at by itself.").dimension(Dimension::frequency).above(0),
+        quantity("item.running_acceleration", Dimension::acceleration, "Amplitude of that shaking, measured on the item where it hangs; the second source of repeated stress.").above(0),
+        quantity("item.running_time_per_year", Dimension::time, "How long it runs in a year, 800 h for instance.").above(0),
         quantity("item.natural_frequency", Dimension::frequency, "Lowest frequency at which it swings where it hangs, measured on the vehicle by a knock.").above(0),
         blocks("item.fixings", "Feet straight on the panel, for an item without brackets."),
         text("item.fixings[].name", "Name in all tables. Not given: foot 1, foot 2, ..."),

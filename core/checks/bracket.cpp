@@ -1,5 +1,6 @@
 #include "checks/bar_rows.h"
 #include "checks/checks.h"
+#include "checks/weld_line.h"
 #include "strength/bearing.h"
 #include "strength/bolts.h"
 #include "strength/welds.h"
@@ -11,12 +12,6 @@ namespace thinskin::checks {
 namespace {
 
 constexpr double filler_strength = 420; ///< MPa, FEXX of a common filler for S235; common practice, no source
-
-double norm(const results::Vec3& v) { return std::hypot(v[0], v[1], v[2]); }
-
-/// Two fillets of length L beside the smaller leg, treated as lines: shear F/(2L), bending M/(L^2/3). All components of force
-/// and moment are taken as resultants, on the safe side.
-double weld_line_demand(const results::JointForce& j, double length) { return norm(j.force_N) / (2 * length) + norm(j.moment_Nm) * 1000 / (length * length / 3); }
 
 struct JointSpec { const char* name; const char* key; const layout::WeldOrBolt* joint; const catalogue::Section* section; const catalogue::Material* material; };
 

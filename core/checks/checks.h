@@ -17,6 +17,9 @@ struct Demands {
     const std::vector<results::RimStress>* rims = nullptr;
     const results::Tether* tether = nullptr;
     const results::Added* added = nullptr;
+    const std::vector<results::LoadCase>* load_cases = nullptr;
+    const results::Shaking* shaking = nullptr;
+    const results::Fatigue* fatigue = nullptr;
 };
 
 // One function a group; each row is the worst over the load cases.
@@ -27,6 +30,10 @@ void strap_rows(const Demands& d, std::vector<results::Check>& out); ///< part o
 void plate_rows(const Demands& d, std::vector<results::Check>& out); ///< part of reinforcement
 [[nodiscard]] std::vector<results::Check> bracket(const Demands& d);
 [[nodiscard]] std::vector<results::Check> panel(const Demands& d);
+/// Life under repeated stress: the worst detail of each kind. One that fails is required; one that passes does so by analogy, one
+/// that is not covered is listed, and neither changes the verdict.
+[[nodiscard]] std::vector<results::Check> fatigue(const Demands& d);
+[[nodiscard]] results::Fatigue fatigue_lives(const Demands& d);
 /// Payload and rear axle against plated masses: only what the case gives is a row; the rest is in vehicle_not_checked().
 [[nodiscard]] std::vector<results::Check> vehicle(const Demands& d);
 [[nodiscard]] std::vector<std::string> vehicle_not_checked(const Demands& d);

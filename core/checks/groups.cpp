@@ -13,16 +13,17 @@ using base::Verdict;
 constexpr const char* vibration_group = "vibration";
 
 constexpr const char* vehicle_group = "vehicle";
+constexpr const char* fatigue_group = "fatigue";
 
 /// Edge distances, spacings and plated masses are kept or not; how much they are kept by says nothing about strength, so they govern only
-/// when they fail. Distances between frequencies say nothing about strength at all.
+/// when they fail. Distances between frequencies say nothing about strength at all, and damage grows with a power of the stress.
 bool competes(const results::Check& c)
 {
     const bool kept_or_not = c.load_case == "geometry" || c.group == vehicle_group;
-    return c.has_numbers() && c.group != vibration_group && (!kept_or_not || c.status == Status::fail);
+    return c.has_numbers() && c.group != vibration_group && c.group != fatigue_group && (!kept_or_not || c.status == Status::fail);
 }
 
-constexpr std::array names{"fixing", "reinforcement", "bracket", "panel", "door", vehicle_group, vibration_group};
+constexpr std::array names{"fixing", "reinforcement", "bracket", "panel", "door", fatigue_group, vehicle_group, vibration_group};
 
 int rank(const results::Check& c) { return competes(c) ? 0 : c.has_numbers() ? 1 : 2; }
 
@@ -66,7 +67,7 @@ std::vector<results::Group> groups(const std::vector<results::Check>& rows)
     for (const char* name : names) {
         results::Group g;
         g.name = name;
-        g.required = g.name != vibration_group;
+        g.required = g.name != vibration_group && g.name != fatigue_group;
         bool any = false;
         for (const results::Check& c : rows)
             if (c.group == name && (c.required || !g.required)) {
@@ -74,6 +75,7 @@ std::vector<results::Group> groups(const std::vector<results::Check>& rows)
                 count(g, c);
             }
         g.status = status_of(g);
+        if (g.name == fatigue_group) g.required = g.failed > 0; // on judgement at best: it can only fail a job
         if (any) out.push_back(g);
     }
     return out;
@@ -93,6 +95,9 @@ std::optional<results::Check> governing(const std::vector<results::Check>& rows)
     std::optional<results::Check> best;
     for (const results::Check& c : rows)
         if (c.required && competes(c) && (!best || c.margin() < best->margin())) best = c;
+    if (best && best->status == Status::fail) return best;
+    for (const results::Check& c : rows) // what holds once may still tire
+        if (c.group == fatigue_group && c.status == Status::fail && (!best || best->status != Status::fail || c.margin() < best->margin())) best = c;
     return best;
 }
 

@@ -75,6 +75,7 @@ constexpr Hint hints[] = {
     {"repeated", "more bolts, or a doubler on the thin sheet; a thin sheet tires at its holes."},
     {"lying leg", "a thicker angle, or the bolt closer to the heel."},
     {"bolt", "a larger bolt or a higher class."},
+    {"fatigue/", "less stress there: a larger or more fasteners, thicker sheet, a longer weld, or a shorter arm; half of the stress lasts 8 to 32 times as long."},
     {"vehicle/", "less mass, or load left at home: above its plate the vehicle may not be driven."},
     {"tether", "less slack, a tether that stretches more, or a stronger one on a stronger place."},
     {"skin stress", "angles behind the skin, or stiffer ones."},

@@ -42,7 +42,7 @@ struct DensityPoint { Quantity at, value; Location where; };
 struct Road {
     std::string surface;
     Basis basis = Basis::quasi_static;
-    std::optional<Quantity> distance_per_year;
+    std::optional<Quantity> distance_per_year, life_distance; ///< life_distance: what the job has to last
     std::string pulse;                       ///< base_pulse: row of the catalogue
     std::string roughness;                   ///< random_vibration: class A .. E, or `density`
     std::vector<DensityPoint> density;
@@ -178,6 +178,7 @@ struct Item {
     std::optional<Box3> box;
     std::vector<Quantity> running_frequency;
     std::optional<Quantity> natural_frequency; ///< lowest, measured on the vehicle
+    std::optional<Quantity> running_acceleration, running_time_per_year; ///< how hard and how long it shakes by itself
     std::vector<ItemFixing> fixings;
     std::vector<ItemLoad> loads;
     std::optional<Tether> tether;

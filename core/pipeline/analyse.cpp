@@ -94,13 +94,13 @@ Solved solve(const layout::Layout& l, const std::vector<results::LoadCase>& case
 
 checks::Demands demands(const layout::Layout& l, const results::Outcome& o)
 {
-    return {&l, &o.fasteners, &o.members, &o.member_ends, &o.mounts, &o.joints, &o.skin, &o.vibration, &o.plate_rims, &o.tether, &o.added};
+    return {&l, &o.fasteners, &o.members, &o.member_ends, &o.mounts, &o.joints, &o.skin, &o.vibration, &o.plate_rims, &o.tether, &o.added, &o.load_cases, &o.shaking, &o.fatigue};
 }
 
 std::vector<results::Check> all_rows(const checks::Demands& d)
 {
     std::vector<results::Check> rows;
-    for (auto part : {checks::fixing, checks::reinforcement, checks::bracket, checks::panel, checks::tether, checks::vehicle, checks::vibration, checks::not_covered_parts}) {
+    for (auto part : {checks::fixing, checks::reinforcement, checks::bracket, checks::panel, checks::tether, checks::fatigue, checks::vehicle, checks::vibration, checks::not_covered_parts}) {
         const auto more = part(d);
         rows.insert(rows.end(), more.begin(), more.end());
     }
@@ -204,6 +204,8 @@ results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::I
     }
     if (solved) {
         take_hand_figures(l, o);                                                // 6. independent figures beside the demands
+        o.fatigue = checks::fatigue_lives(demands(l, o));
+        if (o.fatigue.run) o.cautions.push_back("life under repeated stress: " + o.fatigue.scope);
         o.checks = all_rows(demands(l, o));                                              // 7. demands against clauses
         take_door(l, o);
         note_cases_not_run(cases, o);

@@ -73,6 +73,7 @@ void hand_for_ends(const statics::HandFigures& hand, results::Outcome& o)
 void take_load_cases(const actions::LoadCases& cases, const actions::DynamicFactor& factor, results::Outcome& o)
 {
     o.load_cases = cases.cases;
+    o.shaking = cases.shaking;
     o.dynamic_factor = factor.value;
     o.dynamic_basis = factor.basis;
     o.dynamic_derivation = factor.derivation;

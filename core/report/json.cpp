@@ -256,6 +256,23 @@ Json single_loss(const results::SingleLoss& s)
     return list(s.losses, loss);
 }
 
+Json life(const results::Life& l)
+{
+    const bool known = l.why_not.empty();
+    const auto figure = [known](double x) { return known ? Json(x) : Json(nullptr); };
+    const auto or_null = [known](const std::optional<double>& x) { return known && x ? Json(*x) : Json(nullptr); };
+    return {{"kind", l.kind}, {"detail", l.detail}, {"part", l.part}, {"category", l.category}, {"category_label", l.category_label}, {"per_g_MPa", figure(l.per_g_MPa)}, {"sigma_MPa", figure(l.sigma_MPa)},
+            {"at_Hz", figure(l.at_Hz)}, {"damage", figure(l.damage)}, {"damage_running", figure(l.damage_running)}, {"three_band", figure(l.three_band)}, {"km", or_null(l.km)}, {"years", or_null(l.years)}, {"why_not", l.why_not}};
+}
+
+/// Null when the road has no spectrum.
+Json fatigue(const Outcome& o)
+{
+    if (!o.fatigue.run) return nullptr;
+    return {{"limit", o.fatigue.limit}, {"gamma", o.fatigue.gamma}, {"scope", o.fatigue.scope}, {"wanted_km", o.shaking.wanted_mm / 1e6}, {"km_per_year", o.shaking.distance_per_year_mm / 1e6},
+            {"lives", list(o.fatigue.lives, life)}};
+}
+
 Json tether(const results::Tether& t)
 {
     if (!t.given || !t.why_not.empty()) return nullptr;
@@ -276,6 +293,7 @@ void add_tail(Json& j, const Outcome& o)
     j["weight"] = weight(o.weight);
     add_vibration(j, o.vibration);
     j["tether"] = tether(o.tether);
+    j["fatigue"] = fatigue(o);
     const auto or_null = [](const std::optional<double>& x) { return x ? Json(*x) : Json(nullptr); };
     j["added"] = {{"kg", o.added.kg}, {"rear_axle_kg", or_null(o.added.rear_axle_kg)}, {"front_axle_kg", or_null(o.added.front_axle_kg)}};
     j["balance"] = balance(o.balance);

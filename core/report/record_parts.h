@@ -25,6 +25,7 @@ using results::Outcome;
 [[nodiscard]] std::string record_hand_check(const Outcome&);
 [[nodiscard]] std::string record_movements(const Outcome&);   ///< skin, gauges
 [[nodiscard]] std::string record_frequencies(const Outcome&);
+[[nodiscard]] std::string record_life(const Outcome&);
 [[nodiscard]] std::string record_door(const Outcome&);
 [[nodiscard]] std::string record_stacks(const Outcome&);
 [[nodiscard]] std::string record_assumptions(const Outcome&);

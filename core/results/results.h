@@ -187,6 +187,48 @@ struct Added {
     std::string why_no_axle;
 };
 
+/// What one mount on this road answers: rms and upward crossings a second (Rice).
+struct Answer { double f_Hz = 0, rms_g = 0, rate_Hz = 0; };
+
+/// What shakes the job again and again. Only the way by random vibration knows it.
+struct Shaking {
+    std::string why_not = "no road was run", lift_with = "road"; ///< empty: the figures below hold
+    std::vector<Answer> answers;           ///< of all frequencies the mount may have, overhang included
+    double speed_mm_s = 0, distance_per_year_mm = 0, wanted_mm = 0;
+    std::string wanted_words;              ///< where wanted_mm comes from
+    std::vector<double> running_Hz;        ///< of the item itself; empty with `running_missing`: the key of a figure that is not given
+    double running_g = 0, running_s_a_year = 0;
+    std::string running_missing;
+};
+
+/// One detail under repeated stress.
+struct Life {
+    std::string kind, detail, part;        ///< "bolt threads", "L1", "left"
+    double category = 0;                   ///< MPa range at 2 million cycles
+    std::string category_label;
+    double per_g_MPa = 0, sigma_MPa = 0;   ///< nominal stress per g of vertical acceleration; its rms in the answer that decides
+    double at_Hz = 0;                      ///< of that answer
+    double damage = 0, damage_running = 0; ///< Miner's sum over the wanted distance; the item's own running in it
+    double three_band = 0;                 ///< the road's part by three bands, for comparison
+    std::optional<double> km, years;       ///< to the limit of the sum; none: no damage worth a figure
+    std::string why_not, lift_with;        ///< not covered
+};
+
+/// Of two details the one that speaks for both: one that fails, else one that is not covered, else the larger damage.
+[[nodiscard]] inline bool worse(const Life& a, const Life& b, double limit)
+{
+    const auto rank = [limit](const Life& l) { return !l.why_not.empty() ? 1 : l.damage <= limit ? 0 : 2; };
+    return rank(a) != rank(b) ? rank(a) > rank(b) : a.damage > b.damage;
+}
+
+struct Fatigue {
+    bool asked = false, run = false;       ///< asked: something hangs; run: the road has a spectrum
+    std::string why_not, lift_with;
+    double limit = 0, gamma = 0;           ///< of Miner's sum; factor on the stress
+    std::string scope;
+    std::vector<Life> lives;
+};
+
 /// The item falling into its tether (AC-22), straight down, caught at its design mass.
 struct Tether {
     bool given = false;
@@ -276,6 +318,8 @@ struct Outcome {
     Vibration vibration;
     Tether tether;
     Added added;
+    Shaking shaking;
+    Fatigue fatigue;
     Balance balance;
     Grid grid;
     std::vector<StackLine> stacks;

@@ -15,7 +15,7 @@ catalogue:
   rivets: [{name: big rivet, diameter: 7 mm, head: 14 mm, shear: 5 kN, tension: 6 kN, source: sheet of the maker, label: read}]
   roads: [{name: well loop, down: 3.4 g, up: 1.3 g, lateral: 0.8 g, fore_aft: 1 g, source: crew, label: judgement}]
   base_pulses: [{name: kerb, shape: half-sine, peak: 8 g, duration: 30 ms, source: crew, label: practice}]
-road: {surface: track, basis: random_vibration, distance_per_year: 9000 km, speed: 60 km/h, load: laden, wheelbase: 3.3 m, overhang: 1 m, damping: 4 %,
+road: {surface: track, basis: random_vibration, distance_per_year: 9000 km, life_distance: 120000 km, speed: 60 km/h, load: laden, wheelbase: 3.3 m, overhang: 1 m, damping: 4 %,
  density: [{at: 5 Hz, value: 0.2 m2/s3}, {at: 30 Hz, value: 0.1 m2/s3}, {at: 90 Hz, value: 0.001 g2/Hz}]}
 vehicle: {payload_left: 310 kg, rear_axle_plate: 1750 kg, rear_axle_weighed: 1500 kg, source: weighbridge}
 panel:
@@ -58,6 +58,8 @@ item:
   centre_of_mass: [352 mm, 965 mm, 205 mm]
   box: {from: [27 mm, 700 mm, 60 mm], size: [690 mm, 540 mm, 290 mm]}
   running_frequency: [48 Hz, 2880 rpm]
+  running_acceleration: 0.3 g
+  running_time_per_year: 800 h
   natural_frequency: 17.5 Hz
   fixings: [{name: front foot, at: [350 mm, 300 mm], use: M6, foot: 60x60x4 mm}]
   loads: [{name: gust, force: [0 N, 0 N, 200 N], at: [350 mm, 900 mm, 350 mm], both_ways: yes}]
