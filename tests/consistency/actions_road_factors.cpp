@@ -98,12 +98,33 @@ TEST_CASE("random vibration: rougher, faster, farther behind, more kilometres, l
     CHECK(down(shaken("C", 9)) > at_first); // towards wheel hop
 }
 
+TEST_CASE("what repeats: all mounts that count, the one of the factor among them; the other two ways have no spectrum")
+{
+    const tests::Demo d = shaken("C", 20);
+    const results::Shaking s = actions::load_cases(d.layout).shaking;
+    REQUIRE(s.why_not.empty());
+    REQUIRE(s.answers.size() > 10);
+    double most = 0;
+    for (const results::Answer& a : s.answers) {
+        CHECK(a.f_Hz >= 0.85 * 20 * (1 - 1e-12));
+        most = std::max(most, a.rms_g);
+    }
+    const double a = down(d) - 1; // k rms
+    CHECK(a / most > 4);
+    CHECK(a / most < 6.5);
+    check_near_rel(s.wanted_mm, 10 * s.distance_per_year_mm, 1e-12);
+    for (const results::Shaking& none : {actions::load_cases(pulsed("half-sine 15 g", 20).layout).shaking, actions::load_cases(tests::demo().layout).shaking}) {
+        CHECK_FALSE(none.why_not.empty());
+        CHECK(none.lift_with == "road.basis: random_vibration");
+    }
+}
+
 TEST_CASE("random vibration: without overhang and damping both are assumptions, and a smooth road is cautioned about")
 {
     tests::Demo d = shaken("A", 40);
     d.source->road->overhang.reset();
     const RoadFactors f = road_factors(d.layout, {});
-    CHECK(f.assumptions.size() == 3); // quarter car, overhang, damping
+    CHECK(f.assumptions.size() == 4); // quarter car, overhang, damping, kilometres to last
     CHECK(std::any_of(f.cautions.begin(), f.cautions.end(), [](const std::string& c) { return c.find("less than the 3 g of the road row") != std::string::npos; }));
     CHECK(f.lateral == 0.7);
 }
