@@ -30,6 +30,7 @@ template <class V> void fields(V& v, model::ItemLoad& l)
     v("force", l.force);
     v("at", l.at);
     v("both_ways", l.both_ways);
+    v("wind", l.wind);
 }
 
 template <class V> void fields(V& v, model::Tether& t)

@@ -9,7 +9,7 @@ std::vector<Row> item_rows()
     return {
         block("item", "The thing that is hung."),
         text("item.name", "Name in all tables.").required(),
-        quantity("item.mass", Dimension::mass, "With its fluids and everything bolted to it.").required().above(0),
+        quantity("item.mass", Dimension::mass, "With its fluids, everything bolted to it, and the snow or water that can lie on it.").required().above(0),
         quantity("item.mass_tolerance", Dimension::ratio, "How far the mass can be off, either way.").from(0).below(1)
             .assumed("5 %", "the mass is from a plate or a scale of unknown class"),
         of(Type::point3, "item.centre_of_mass", "Place of its centre of mass.").required(),
@@ -25,9 +25,10 @@ std::vector<Row> item_rows()
         of(Type::foot, "item.fixings[].foot", "Foot on the skin: width x height x thickness.").required(),
         blocks("item.loads", "Forces on the item that are load cases of their own, with 1 g of weight: wind on what is unfolded, a step."),
         text("item.loads[].name", "Name of the load case.").required(),
-        of(Type::point3, "item.loads[].force", "[Fx, Fy, Fz]; z is outward.").dimension(Dimension::force).required(),
+        of(Type::point3, "item.loads[].force", "[Fx, Fy, Fz]; z is outward. A person on a ladder or step: 1080 N down (110 kg) on the outermost point.").dimension(Dimension::force).required(),
         of(Type::point3, "item.loads[].at", "Where it acts.").required(),
         word("item.loads[].both_ways", {"no", "yes"}, "Yes: also with its sign turned, as wind has.").fallback("no"),
+        quantity("item.loads[].wind", Dimension::speed, "Speed of the wind that the force was worked out for: the wind that may not be exceeded is printed.").above(0),
         block("item.tether", "A strap, chain or rope that catches the item if a fixing lets go. Not given: a caution. What it needs and lacks: not covered."),
         word("item.tether.tied_to", {"frame", "body", "skin", "bracket"}, "What holds its other end: the door's or wall's frame, the body, the skin, or the bracket it is to stand in for; the last two are no second path."),
         length("item.tether.slack", "How far the item falls before it pulls.").from(0).to(2000),

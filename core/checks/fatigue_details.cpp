@@ -27,6 +27,8 @@ public:
     explicit States(const Demands& d)
     {
         for (const results::LoadCase& c : *d.load_cases) {
+            const bool counts = c.name == "parked" || c.name == "pothole" || c.name == "rebound";
+            large_ = large_ || (counts && c.theory != "linear");
             if (c.name == "parked") heave_.parked = c.acceleration_g[1];
             if (c.name == "pothole") heave_.pothole = c.acceleration_g[1];
             if (c.name == "rebound") heave_.rebound = c.acceleration_g[1];
@@ -44,10 +46,23 @@ public:
             if (std::isnan(*at) || std::abs(v) > std::abs(*at)) *at = v; // of several places the one with most
         }
         life.per_g_MPa = per_g(s, heave_);
+        if (needs_skin && large_ && !in_proportion(s) && life.why_not.empty()) {
+            life.why_not = "large deflection: the stress is not in proportion to the shake";
+            life.lift_with = "angles behind the skin with their ends on the frame";
+        }
     }
 
 private:
+    /// With large deflection the stress per g may differ from small to large shakes; what differs by more than this is not counted on (judgement).
+    [[nodiscard]] bool in_proportion(const Swing& s) const
+    {
+        constexpr double close = 0.15;
+        const double small = std::abs(s.parked / heave_.parked), large = std::abs(s.pothole / heave_.pothole);
+        return std::abs(small - large) <= close * std::max(small, large);
+    }
+
     Heave heave_;
+    bool large_ = false; ///< one of the three states needs large deflection
 };
 
 Life made(const char* kind, const std::string& detail, const std::string& part, double category, const char* label)

@@ -156,7 +156,7 @@ struct Door {
 struct Box3 { Point3 from; Point3 size; };
 
 /// A force on the item that makes a load case of its own, the weight of 1 g with it: wind on what is unfolded, a person's step.
-struct ItemLoad { std::string name; std::array<Quantity, 3> force; Point3 at; bool both_ways = false; Location where; };
+struct ItemLoad { std::string name; std::array<Quantity, 3> force; Point3 at; bool both_ways = false; std::optional<Quantity> wind = std::nullopt; Location where = {}; }; ///< wind: speed the force was worked out for
 
 /// A second way to hold the item if a fixing lets go. What is not given is not covered.
 struct Tether {

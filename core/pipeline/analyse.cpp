@@ -8,6 +8,7 @@
 #include "idealise/vibration.h"
 #include "layout/layout.h"
 #include "pipeline/assemble.h"
+#include "pipeline/wind_limit.h"
 #include "statics/door.h"
 
 #include <chrono>
@@ -206,6 +207,7 @@ results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::I
         take_hand_figures(l, o);                                                // 6. independent figures beside the demands
         o.fatigue = checks::fatigue_lives(demands(l, o));
         if (o.fatigue.run) o.cautions.push_back("life under repeated stress: " + o.fatigue.scope);
+        o.wind_limits = wind_limits(demands(l, o), all_rows);
         o.checks = all_rows(demands(l, o));                                              // 7. demands against clauses
         take_door(l, o);
         note_cases_not_run(cases, o);

@@ -41,6 +41,9 @@ void model_assumptions(const layout::Layout& l, results::Outcome& o)
         o.assumptions.push_back({p.name, "flat, lies on the skin without a gap; its bolts clamp the skin to it, elsewhere it only pushes", "model", "not run"});
         if (p.tied()) o.assumptions.push_back({"fasteners of " + p.name + " on the frame", "the plate lies on the sheet of the frame, packed or joggled where the frame is deeper; pushed inward it bears on seal and body", "model", "not run"});
     }
+    if (l.item)
+        for (const model::ItemLoad& load : l.source->item->loads)
+            if (load.wind && !load.both_ways) o.cautions.push_back(fmt::format("{} is run one way only; wind presses and lifts: both_ways: yes", load.name));
     if (l.item && !l.source->item->tether) o.cautions.push_back(fmt::format("no tether holds {} if a fixing lets go; one under item.tether is checked for catching it", l.item->name));
     if (l.door && l.door->has_slam) o.assumptions.push_back({"rebound of a slammed door", "0.3 of its speed", "engineering judgement", "not run"});
     if (l.door && l.item && !l.item->has_box) o.assumptions.push_back({"own inertia of the item in a slam", "left out: its box is not given", "item.box", "not run"});

@@ -265,6 +265,11 @@ Json life(const results::Life& l)
             {"at_Hz", figure(l.at_Hz)}, {"damage", figure(l.damage)}, {"damage_running", figure(l.damage_running)}, {"three_band", figure(l.three_band)}, {"km", or_null(l.km)}, {"years", or_null(l.years)}, {"why_not", l.why_not}};
 }
 
+Json wind_limit(const results::WindLimit& w)
+{
+    return {{"load_case", w.load_case}, {"given_m_s", w.given_mm_s / 1000}, {"limit_m_s", w.limit_mm_s ? Json(*w.limit_mm_s / 1000) : Json(nullptr)}, {"check", w.check}, {"part", w.part}, {"estimate", w.estimate}, {"why_not", w.why_not}};
+}
+
 /// Null when the road has no spectrum.
 Json fatigue(const Outcome& o)
 {
@@ -294,6 +299,7 @@ void add_tail(Json& j, const Outcome& o)
     add_vibration(j, o.vibration);
     j["tether"] = tether(o.tether);
     j["fatigue"] = fatigue(o);
+    j["wind_limits"] = list(o.wind_limits, wind_limit);
     const auto or_null = [](const std::optional<double>& x) { return x ? Json(*x) : Json(nullptr); };
     j["added"] = {{"kg", o.added.kg}, {"rear_axle_kg", or_null(o.added.rear_axle_kg)}, {"front_axle_kg", or_null(o.added.front_axle_kg)}};
     j["balance"] = balance(o.balance);

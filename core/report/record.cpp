@@ -51,6 +51,7 @@ std::string sections(const Outcome& o, const RecordInputs& in)
     s.add("Single loss: the job with one thing gone", record_single_loss(o));
     s.add("Skin and gauges", record_movements(o));
     s.add("Natural frequencies", record_frequencies(o));
+    s.add("Wind that may not be exceeded", record_wind(o));
     s.add("Life under repeated stress", record_life(o));
     s.add("Door", record_door(o));
     s.add("Balance", record_balance(o));

@@ -26,6 +26,7 @@ using results::Outcome;
 [[nodiscard]] std::string record_movements(const Outcome&);   ///< skin, gauges
 [[nodiscard]] std::string record_frequencies(const Outcome&);
 [[nodiscard]] std::string record_life(const Outcome&);
+[[nodiscard]] std::string record_wind(const Outcome&);
 [[nodiscard]] std::string record_door(const Outcome&);
 [[nodiscard]] std::string record_stacks(const Outcome&);
 [[nodiscard]] std::string record_assumptions(const Outcome&);

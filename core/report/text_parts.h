@@ -21,6 +21,7 @@ using results::Outcome;
 [[nodiscard]] std::string skin_lines(const Outcome&, const TextOptions&);
 [[nodiscard]] std::string frequency_lines(const Outcome&, const TextOptions&);
 [[nodiscard]] std::string life_lines(const Outcome&, const TextOptions&);
+[[nodiscard]] std::string wind_lines(const Outcome&, const TextOptions&);
 [[nodiscard]] std::string door_lines(const Outcome&);
 
 /// The modes to show: the lowest three in which item or brackets take part, else the lowest three; all with --detail.

@@ -180,6 +180,16 @@ struct StackLine { std::string fastener, line; };  ///< "head | leg 4.0 | skin 0
 
 struct Timing { double layout_ms = 0, bodies_ms = 0, condense_ms = 0, load_cases_ms = 0, large_ms = 0, vibration_ms = 0, checks_ms = 0, solver_ms = 0; }; ///< solver: all of it; large: of that the large-deflection solution
 
+/// Up to which wind one of item.loads holds, from the speed its force was worked out for.
+struct WindLimit {
+    std::string load_case;
+    double given_mm_s = 0;
+    std::optional<double> limit_mm_s;      ///< none: see why_not
+    std::string check, part;               ///< used up there
+    bool estimate = false;                 ///< large deflection: not on the safe side by itself
+    std::string why_not;
+};
+
 /// What the job adds to the vehicle, standing level: item with its tolerance, brackets, reinforcement.
 struct Added {
     double kg = 0;
@@ -320,6 +330,7 @@ struct Outcome {
     Added added;
     Shaking shaking;
     Fatigue fatigue;
+    std::vector<WindLimit> wind_limits;
     Balance balance;
     Grid grid;
     std::vector<StackLine> stacks;

@@ -62,7 +62,7 @@ item:
   running_time_per_year: 800 h
   natural_frequency: 17.5 Hz
   fixings: [{name: front foot, at: [350 mm, 300 mm], use: M6, foot: 60x60x4 mm}]
-  loads: [{name: gust, force: [0 N, 0 N, 200 N], at: [350 mm, 900 mm, 350 mm], both_ways: yes}]
+  loads: [{name: gust, force: [0 N, 0 N, 200 N], at: [350 mm, 900 mm, 350 mm], both_ways: yes, wind: 15 m/s}]
   tether: {tied_to: body, slack: 40 mm, length: 600 mm, stretch: 12 %, strength: 20 kN, anchor_strength: 12 kN, source: tag of the strap}
 brackets:
   - name: left
