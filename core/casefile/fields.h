@@ -49,6 +49,26 @@ template <class V> void fields(V& v, model::Gauge& g)
     v("relative_to", g.relative_to);
 }
 
+template <class V> void fields(V& v, model::KeepOut& k)
+{
+    v("box", k.box);
+    v("why", k.why);
+}
+
+template <class V> void fields(V& v, model::Propose& p)
+{
+    v("margin", p.margin);
+    v("added_mass", p.added_mass);
+    v("holes", p.holes);
+    v("stock", p.stock);
+    v("stock_only", p.stock_only);
+    v("not_use", p.not_use);
+    v("leg_down", p.leg_down);
+    v("leg_up", p.leg_up);
+    v("sideways", p.sideways);
+    v("keep_out", p.keep_out);
+}
+
 template <class V> void fields(V& v, model::Case& c)
 {
     v("format", c.format);
@@ -69,6 +89,7 @@ template <class V> void fields(V& v, model::Case& c)
     v("masses", c.masses);
     v("gauges", c.gauges);
     v.inside("analysis", [&] { v("skin", c.skin), v("grid", c.grid); });
+    v("propose", c.propose);
 }
 
 } // namespace thinskin::casefile

@@ -26,6 +26,7 @@ struct Report {
 using Forces = std::array<model::Quantity, 3>;
 using Quantities = std::vector<model::Quantity>;
 using Renames = std::map<std::string, std::string>;
+using Texts = std::vector<std::string>;
 
 // Each returns false after reporting what is wrong; the field is then unchanged.
 bool read_leaf(const yaml::Node& n, const Row& row, int& x, const Report& report);
@@ -37,6 +38,7 @@ bool read_leaf(const yaml::Node& n, const Row& row, Forces& x, const Report& rep
 bool read_leaf(const yaml::Node& n, const Row& row, Quantities& x, const Report& report);
 bool read_leaf(const yaml::Node& n, const Row& row, model::Washer& x, const Report& report);
 bool read_leaf(const yaml::Node& n, const Row& row, Renames& x, const Report& report);
+bool read_leaf(const yaml::Node& n, const Row& row, Texts& x, const Report& report);
 /// Position of the word in row.words.
 std::optional<std::size_t> read_word(const yaml::Node& n, const Row& row, const Report& report);
 
@@ -58,6 +60,7 @@ bool read_leaf(const yaml::Node& n, const Row& row, T& x, const Report& report)
 [[nodiscard]] yaml::Node write_leaf(const Quantities& x, const Row& row);
 [[nodiscard]] yaml::Node write_leaf(const model::Washer& x, const Row& row);
 [[nodiscard]] yaml::Node write_leaf(const Renames& x, const Row& row);
+[[nodiscard]] yaml::Node write_leaf(const Texts& x, const Row& row);
 [[nodiscard]] yaml::Node write_word(std::size_t index, const Row& row);
 
 template <class T>
@@ -79,6 +82,7 @@ template <> inline constexpr bool is_leaf<Forces> = true;
 template <> inline constexpr bool is_leaf<Quantities> = true;
 template <> inline constexpr bool is_leaf<model::Washer> = true;
 template <> inline constexpr bool is_leaf<Renames> = true;
+template <> inline constexpr bool is_leaf<Texts> = true;
 
 /// Stands where a default was taken: the value stays, the text goes ("not from a user").
 void forget_text(model::Quantity& q);

@@ -3,6 +3,7 @@
 #include "base/nearest.h"
 
 #include <cctype>
+#include <charconv>
 #include <fmt/format.h>
 #include <numbers>
 
@@ -110,11 +111,14 @@ std::optional<std::size_t> read_word(const yaml::Node& n, const Row& row, const 
 bool read_leaf(const yaml::Node& n, const Row& row, int& x, const Report& report)
 {
     if (!scalar(n, row, report)) return false;
-    if (n.text != "1") {
-        report.error(n.at, fmt::format("expected {}, found \"{}\": this program reads format 1", expected(row), n.text));
+    int v = 0;
+    const char* const end = n.text.data() + n.text.size();
+    const auto read = std::from_chars(n.text.data(), end, v);
+    if (read.ec != std::errc{} || read.ptr != end || v < row.range.lower || v > row.range.upper) {
+        report.error(n.at, fmt::format("expected {}, found \"{}\"{}", expected(row), n.text, row.range.upper == 1 ? ": this program reads format 1" : ""));
         return false;
     }
-    x = 1;
+    x = v;
     return true;
 }
 
@@ -216,5 +220,20 @@ bool read_leaf(const yaml::Node& n, const Row& row, Renames& x, const Report& re
 }
 
 void forget_text(model::Quantity& q) { q.text.clear(); }
+
+bool read_leaf(const yaml::Node& n, const Row& row, Texts& x, const Report& report)
+{
+    if (n.refused) return false;
+    if (n.kind != yaml::Node::Kind::list) {
+        report.error(n.at, fmt::format("expected {}, found {}", expected(row), found(n)));
+        return false;
+    }
+    Row one;
+    one.required = true;
+    bool ok = true;
+    x.clear();
+    for (std::size_t i = 0; i < n.items.size(); ++i) ok = read_leaf(n.items[i], one, x.emplace_back(), {report.out, fmt::format("{}[{}]", report.path, i)}) && ok;
+    return ok;
+}
 
 } // namespace thinskin::casefile

@@ -53,6 +53,13 @@ yaml::Node write_leaf(const Renames& x, const Row&)
     return n;
 }
 
+yaml::Node write_leaf(const Texts& x, const Row&)
+{
+    yaml::Node n = yaml::list();
+    for (const std::string& text : x) n.items.push_back(yaml::scalar(text));
+    return n;
+}
+
 yaml::Node write_word(std::size_t index, const Row& row) { return yaml::scalar(row.words.at(index)); }
 
 } // namespace thinskin::casefile

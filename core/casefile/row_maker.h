@@ -67,6 +67,7 @@ inline Maker length(std::string path, std::string help)
 [[nodiscard]] std::vector<Row> fastener_rows();
 [[nodiscard]] std::vector<Row> reinforcement_rows();
 [[nodiscard]] std::vector<Row> load_rows();
+[[nodiscard]] std::vector<Row> propose_rows();
 [[nodiscard]] std::vector<Row> shared_rows();
 
 } // namespace thinskin::casefile

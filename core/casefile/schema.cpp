@@ -10,7 +10,7 @@ namespace {
 std::vector<Row> all_rows()
 {
     std::vector<Row> all;
-    for (const auto part : {job_rows, catalogue_rows, road_rows, panel_rows, door_rows, item_rows, bracket_rows, fastener_rows, reinforcement_rows, load_rows, shared_rows})
+    for (const auto part : {job_rows, catalogue_rows, road_rows, panel_rows, door_rows, item_rows, bracket_rows, fastener_rows, reinforcement_rows, load_rows, propose_rows, shared_rows})
         for (Row& row : part()) all.push_back(std::move(row));
     return all;
 }
@@ -18,8 +18,9 @@ std::vector<Row> all_rows()
 std::string an_example(const Row& row)
 {
     switch (row.type) {
-    case Type::integer: return "the number 1";
+    case Type::integer: return row.range.upper == 1 ? "the number 1" : "a whole number such as 8";
     case Type::text: return "a text";
+    case Type::texts: return "a list of texts such as [angle 40x40x4, M8]";
     case Type::kind_name: return "the name of a fastener kind";
     case Type::section: return "a section such as \"angle 40x40x4\"";
     case Type::washer: return "a washer such as \"24x2 mm\" (diameter x thickness)";

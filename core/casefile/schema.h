@@ -19,6 +19,7 @@ enum class Type {
     quantity,        ///< number and unit
     sheet_thickness, ///< a length where `22 ga` is read too
     quantities,      ///< list of number and unit
+    texts,           ///< list of texts
     point2,          ///< [x, y]
     point3,          ///< [x, y, z]
     washer,          ///< "24x2 mm"

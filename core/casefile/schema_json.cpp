@@ -43,8 +43,9 @@ std::string of_block(const Row& row, int indent)
 std::string body(const Row& row, int indent)
 {
     switch (row.type) {
-    case Type::integer: return "\"const\": 1";
+    case Type::integer: return row.range.upper == 1 ? "\"const\": 1" : "\"type\": \"integer\"";
     case Type::word: return words(row.words);
+    case Type::texts:
     case Type::quantities: return R"("type": "array", "items": {"type": "string"})";
     case Type::point2: return tuple(2);
     case Type::point3: return tuple(3);

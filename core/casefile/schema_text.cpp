@@ -78,7 +78,8 @@ std::string what_it_takes(const Row& row)
     const std::string words = fmt::format("{}", fmt::join(row.words, ", "));
     const std::string block = row.shared.empty() ? row.inside() : row.shared;
     switch (row.type) {
-    case Type::integer: return "1";
+    case Type::integer: return row.range.upper == 1 ? "1" : fmt::format("whole number, {:g} to {:g}", row.range.lower, row.range.upper);
+    case Type::texts: return "list of texts";
     case Type::text: return "text";
     case Type::word: return words;
     case Type::kind_name: return "name under fastener_kinds";

@@ -257,6 +257,22 @@ struct PanelPressure { std::string over; Quantity value; std::string when; Locat
 struct PanelMass { Point2 at; Quantity mass; Location where; };
 struct Gauge { std::string name; Point2 at; std::string relative_to; Location where; }; ///< relative_to: frame, body
 
+/// A rectangle where no part of a proposed scheme may lie, and no hole.
+struct KeepOut { Box2 box; std::string why; Location where; };
+
+/// What `propose` may and may not use; a block of its own, nothing of it takes part in `check`.
+struct Propose {
+    Quantity margin;                         ///< least margin wanted
+    std::optional<Quantity> added_mass;      ///< at most, all hardware together
+    std::optional<int> holes;                ///< at most, through the skin
+    std::vector<std::string> stock;          ///< on hand: "angle 40x40x4", "M8", "plate 3"
+    bool stock_only = false;
+    std::vector<std::string> not_use;        ///< the same words, and kinds of fixing: "angles", "floating", ...
+    Quantity leg_down, leg_up, sideways;     ///< how far the lower end, the upper end and the whole bracket may move
+    std::vector<KeepOut> keep_out;
+    Location at;
+};
+
 /// A default that stands for an unmeasured fact; becomes an assumption in the record.
 struct DefaultTaken { std::string key_path, value, why; };
 
@@ -282,6 +298,7 @@ struct Case {
     std::vector<Gauge> gauges;
     SkinTheory skin = SkinTheory::automatic;
     GridSize grid = GridSize::normal;
+    std::optional<Propose> propose;
     std::map<std::string, std::string> measured_from;  ///< key path -> offcut | hole_lip | ultrasonic | scales | drawing | assumed
     std::vector<DefaultTaken> defaults;
 };

@@ -76,6 +76,7 @@ Solved solve(const layout::Layout& l, const std::vector<results::LoadCase>& case
     if (!s.solution.solved || s.solution.stopped) return s;
     const double allowable = checks::skin_allowable(l);
     s.forces = idealise::forces(*s.structure, s.solution);
+    if (depth == Depth::forces) return s;
     s.fields = idealise::fields(*s.structure, s.solution, *w.skin.buckling, allowable, stop);
     t.load_cases_ms = watch.lap();
     if (const auto beyond = asked_for(*l.source, cases, s); !beyond.empty() && !stop.stop_requested()) {

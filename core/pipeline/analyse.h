@@ -14,8 +14,8 @@
 
 namespace thinskin::pipeline {
 
-/// margins: what a dragged hole needs. settled: also the skin's stress on fine grids (ID-16). full: also natural frequencies; the effects of assumptions are a study of their own.
-enum class Depth { margins, settled, full };
+/// forces: what the forces of the linear load cases say, the skin's own rows not covered, so never a pass: for a search that looks for what fails. margins: what a dragged hole needs. settled: also the skin's stress on fine grids (ID-16). full: also natural frequencies; the effects of assumptions are a study of their own.
+enum class Depth { forces, margins, settled, full };
 
 /// What is being worked out; of = 0: it has no counted parts. For a line that tells a waiting person.
 struct Step { std::string what; std::size_t done = 0, of = 0; };

@@ -90,7 +90,7 @@ void take_solution(const idealise::Structure* s, const idealise::Solution& sol, 
     o.mounts = f.mounts;
     o.joints = f.joints;
     o.contacts = f.contacts;
-    o.plate_rims = idealise::rim_stresses(*s, sol, fields);
+    if (!fields.skin.empty()) o.plate_rims = idealise::rim_stresses(*s, sol, fields); // not at Depth::forces
     o.skin = fields.skin;
     o.skin_fields = fields.pictures;
     o.gauges = fields.gauges;

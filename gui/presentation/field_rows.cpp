@@ -28,6 +28,7 @@ FieldKind kind_of(const Row& row)
     case Type::section: return FieldKind::section;
     case Type::quantity:
     case Type::sheet_thickness: return FieldKind::quantity;
+    case Type::texts:
     case Type::quantities: return FieldKind::list;
     case Type::point2:
     case Type::point3: return FieldKind::point;

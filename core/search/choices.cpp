@@ -1,0 +1,62 @@
+#include "search/choices.h"
+
+#include "catalogue/catalogue.h"
+#include "catalogue/sections.h"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/core.h>
+
+namespace thinskin::search {
+
+namespace {
+
+std::string behind_words(const Choices& k)
+{
+    const std::string ends = k.ends.bolts == 0 ? "ends floating in the skin" : fmt::format("each end {} x {} on the frame", k.ends.bolts, k.ends.size);
+    switch (k.behind) {
+    case Behind::nothing: return "nothing behind the skin";
+    case Behind::plates: return fmt::format("a plate of {:g} mm behind each bracket", k.plate);
+    case Behind::one_angle: return fmt::format("one {} behind the upper bolts, {}", k.section, ends);
+    case Behind::two_angles: return fmt::format("two {} behind the bolts, {}", k.section, ends);
+    }
+    return "";
+}
+
+std::string moved(const Choices& k)
+{
+    std::string out;
+    if (k.down > 0) out += fmt::format(", legs {:g} mm farther down", k.down);
+    if (k.up > 0) out += fmt::format(", legs {:g} mm farther up", k.up);
+    if (k.apart > 0) out += fmt::format(", brackets {:g} mm farther out, each", k.apart);
+    if (!k.leg.empty()) out += ", legs of " + k.leg;
+    return out;
+}
+
+} // namespace
+
+std::string bolt_words(const Bolt& b) { return fmt::format("{} {} with washers {:g}x{:g}", b.size, b.grade, b.washer, b.washer_t); }
+
+std::string structure_words(const Choices& k)
+{
+    return fmt::format("{}; {} a row{}; room for washers of {:g}", behind_words(k), k.per_row, moved(k), k.room);
+}
+
+std::string words(const Choices& k)
+{
+    return fmt::format("{}; {} x {} in each row{}", behind_words(k), k.per_row, bolt_words(k.bolt), moved(k));
+}
+
+double row_spacing(double room) { return room <= 18 ? 24 : room <= 24 ? 30 : room; }
+
+double gauge_for(const std::string& section, double room, double side_by_side)
+{
+    const catalogue::ReadSection read = catalogue::read_section(section);
+    if (!read.ok) return NAN;
+    double root = read.section.t;
+    for (const catalogue::AngleSize& a : catalogue::angle_sizes())
+        if (a.designation == section) root = a.root_radius;
+    return std::ceil(read.section.t + root + room / 2 + side_by_side / 2 - 1e-9);
+}
+
+} // namespace thinskin::search

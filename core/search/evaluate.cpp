@@ -1,0 +1,96 @@
+#include "search/evaluate.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace thinskin::search {
+
+namespace {
+
+using base::Status;
+using results::Check;
+
+bool starts(const std::string& text, const char* with) { return text.rfind(with, 0) == 0; }
+
+/// The row's capacity hangs on the bolts through the skin: sisters have another.
+bool of_outer_bolt(const Check& c, const layout::Layout& l)
+{
+    if (c.group == "fixing") return true;
+    if (!starts(c.id, "lying leg/")) return false;
+    const auto stacks = l.outer_stacks();
+    return std::any_of(stacks.begin(), stacks.end(), [&](const layout::Stack* s) { return c.id.ends_with("/" + s->name); });
+}
+
+/// Rows that know places and masses only are exact.
+double at_most(const Check& c)
+{
+    const bool exact = c.load_case == "geometry" || c.group == "door";
+    return exact ? c.margin() : (1 + c.margin()) * (1 + demand_slack) - 1;
+}
+
+bool counts(const Check& c) { return c.required && c.has_numbers() && (c.load_case != "geometry" || c.status == Status::fail); }
+
+/// Upper bounds from rows with figures; `open`: what a required row without a figure does.
+template <class Open> void take_uppers(const pipeline::Analysis& a, Said& s, Open open)
+{
+    s.upper = s.upper_of_sisters = INFINITY;
+    for (const Check& c : a.outcome->checks) {
+        double most = INFINITY;
+        if (counts(c)) most = at_most(c);
+        else if (c.required && c.status == Status::not_covered && open(c)) most = -1;
+        s.upper = std::min(s.upper, most);
+        if (!of_outer_bolt(c, *a.layout)) s.upper_of_sisters = std::min(s.upper_of_sisters, most);
+    }
+}
+
+bool asks_for_large(const Check& c) { return c.status == Status::not_covered && starts(c.note, "large deflection"); }
+
+/// Without the road and the slam: one load case is left.
+model::Case parked_only(model::Case c)
+{
+    c.road.reset();
+    if (c.door) c.door->slam.reset();
+    if (c.item) c.item->loads.clear();
+    return c;
+}
+
+} // namespace
+
+Said by_forces(const model::Case& edited, pipeline::Workspace& w, std::stop_token stop)
+{
+    Said s;
+    const pipeline::Analysis a = pipeline::analyse(edited, w, pipeline::Depth::forces, stop);
+    s.stopped = stop.stop_requested();
+    if (!a.outcome || s.stopped) return s;
+    if (!a.outcome->not_solved.empty()) return s; // a mechanism, or no contact state: by linear theory, which large deflection starts from
+    for (const Check& c : a.outcome->checks) s.needs_large = s.needs_large || (c.required && asks_for_large(c));
+    take_uppers(a, s, [](const Check& c) { return c.group != "panel" && !asks_for_large(c); });
+    return s;
+}
+
+Said by_parked(const model::Case& edited, pipeline::Workspace& w, std::stop_token stop)
+{
+    Said s;
+    const pipeline::Analysis a = pipeline::analyse(parked_only(edited), w, pipeline::Depth::margins, stop);
+    s.stopped = stop.stop_requested();
+    if (!a.outcome || s.stopped) return s;
+    take_uppers(a, s, [](const Check&) { return false; });
+    return s;
+}
+
+Said settled(const model::Case& edited, double wanted, pipeline::Workspace& w, std::stop_token stop)
+{
+    Said s;
+    pipeline::Analysis a = pipeline::analyse(edited, w, pipeline::Depth::settled, stop);
+    s.stopped = stop.stop_requested();
+    if (!a.outcome || s.stopped) return s;
+    take_uppers(a, s, [](const Check&) { return false; });
+    const bool figure = a.outcome->governing.has_value() && a.outcome->verdict != base::Verdict::not_solved;
+    s.margin = figure ? a.outcome->governing->margin() : -1;
+    s.upper = s.margin;
+    s.holds = a.outcome->verdict == base::Verdict::pass && figure && s.margin >= wanted;
+    s.outcome = std::move(a.outcome);
+    return s;
+}
+
+} // namespace thinskin::search

@@ -1,0 +1,29 @@
+#pragma once
+#include "pipeline/analyse.h"
+#include "search/candidate.h"
+
+namespace thinskin::search {
+
+/// What one analysis of a scheme says.
+struct Said {
+    bool holds = false;                 ///< settled only: passes with the margin wanted
+    double margin = -1;                 ///< settled only: least margin; -1 where there is none
+    double upper = -1;                  ///< no margin of this scheme is above
+    double upper_of_sisters = -1;       ///< nor of a scheme that differs in the bolts through the skin alone
+    bool needs_large = false;           ///< some part leaves linear theory
+    std::optional<results::Outcome> outcome; ///< settled only
+    bool stopped = false;
+};
+
+/// Demands of sisters, and those of linear theory that stand against those of large deflection, differ by less than this share
+/// (criterion (ii) lets a tenth pass; engineering judgement, held by tests on whole spaces).                             [SE-4]
+inline constexpr double demand_slack = 0.15;
+
+/// Level 1: pipeline::Depth::forces. Rows that large deflection would decide say nothing.
+[[nodiscard]] Said by_forces(const model::Case& edited, pipeline::Workspace& w, std::stop_token stop);
+/// Level 2: the parked state alone with large deflection where it asks for it; a row that fails there fails.
+[[nodiscard]] Said by_parked(const model::Case& edited, pipeline::Workspace& w, std::stop_token stop);
+/// Level 3: pipeline::Depth::settled, which is the answer.
+[[nodiscard]] Said settled(const model::Case& edited, double wanted, pipeline::Workspace& w, std::stop_token stop);
+
+} // namespace thinskin::search

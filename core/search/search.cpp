@@ -1,0 +1,217 @@
+#include "search/search.h"
+
+#include "layout/layout.h"
+#include "search/apply.h"
+#include "search/parallel.h"
+#include "search/prepare.h"
+
+#include <algorithm>
+#include <chrono>
+#include <memory>
+#include <set>
+#include <thread>
+
+namespace thinskin::search {
+
+namespace {
+
+constexpr std::size_t round_size = 16;      ///< fixed, so that the threads do not decide what is solved
+constexpr std::size_t workspace_life = 150; ///< analyses; then its columns of parts that are gone are let go
+
+/// A warm workspace of each thread.
+class Workspaces {
+public:
+    explicit Workspaces(unsigned threads) : all_(threads) {}
+    pipeline::Workspace& of(unsigned thread)
+    {
+        One& one = all_[thread];
+        if (!one.w || ++one.used % workspace_life == 0) one.w = std::make_unique<pipeline::Workspace>();
+        return *one.w;
+    }
+
+private:
+    struct One { std::unique_ptr<pipeline::Workspace> w; std::size_t used = 0; };
+    std::vector<One> all_;
+};
+
+class Search {
+public:
+    Search(const model::Case& c, const Options& options, Searched& s, std::stop_token stop)
+        : options_(options), s_(s), stop_(std::move(stop)), wanted_(wishes_of(c).margin.value), threads_(threads_of(options)), workspaces_(threads_)
+    {
+        for (std::size_t i = 0; i < s_.candidates.size(); ++i) {
+            const Candidate& k = s_.candidates[i];
+            if (k.state == State::impossible) continue;
+            if (k.structure >= families_.size()) families_.resize(k.structure + 1);
+            families_[k.structure].push_back(i);
+            if (options_.exhaustive && k.state == State::discarded) s_.candidates[i].state = State::waiting;
+            if (s_.candidates[i].state == State::waiting) line_.push_back(i);
+        }
+        std::stable_sort(line_.begin(), line_.end(), [this](std::size_t a, std::size_t b) { return earlier(a, b); });
+    }
+
+    void run()
+    {
+        const std::size_t all = line_.size();
+        const auto began = std::chrono::steady_clock::now();
+        while (!stop_.stop_requested()) {
+            const std::vector<std::size_t> batch = next_batch();
+            if (batch.empty()) return;
+            tell(all, began);
+            std::vector<Said> said(batch.size());
+            in_parallel(batch.size(), threads_, [&](std::size_t k, unsigned thread) { said[k] = ask(batch[k], workspaces_.of(thread)); });
+            for (std::size_t k = 0; k < batch.size(); ++k) take(batch[k], said[k]);
+        }
+    }
+
+private:
+    bool earlier(std::size_t a, std::size_t b) const
+    {
+        const Worth &p = s_.candidates[a].worth, &q = s_.candidates[b].worth;
+        return std::tuple(p.holes, p.mass_100g, p.cost, a) < std::tuple(q.holes, q.mass_100g, q.cost, b);
+    }
+
+    bool beaten(std::size_t i) const
+    {
+        const Candidate& k = s_.candidates[i];
+        const Place at_best{k.worth, as_printed(k.upper), i};
+        return std::any_of(holding_.begin(), holding_.end(), [&](const Place& p) { return beats(p, at_best); });
+    }
+
+    /// Takes what is decided out of the line and gives the first few of the rest, no two of one structure.
+    std::vector<std::size_t> next_batch()
+    {
+        std::vector<std::size_t> batch;
+        std::set<std::size_t> structures;
+        std::erase_if(line_, [&](std::size_t i) {
+            Candidate& k = s_.candidates[i];
+            if (k.state != State::waiting) return true;
+            if (batch.size() == round_size) return false;
+            if (!options_.exhaustive && beaten(i)) {
+                k.state = State::beaten;
+                return true;
+            }
+            if (structures.insert(k.structure).second || options_.exhaustive) batch.push_back(i);
+            return false;
+        });
+        return batch;
+    }
+
+    /// The next cheaper question first; exhaustive: the last one at once.
+    Said ask(std::size_t i, pipeline::Workspace& w)
+    {
+        const Candidate& k = s_.candidates[i];
+        const model::Case edited = applied(s_.written, k.choices);
+        if (options_.exhaustive || k.level == 2) return settled(edited, wanted_, w, stop_);
+        return k.level == 0 ? by_forces(edited, w, stop_) : by_parked(edited, w, stop_);
+    }
+
+    void take(std::size_t i, const Said& said)
+    {
+        if (said.stopped) return;
+        Candidate& k = s_.candidates[i];
+        const bool last = options_.exhaustive || k.level == 2;
+        ++(last ? s_.counts.settled : k.level == 0 ? s_.counts.forces : s_.counts.parked);
+        k.level = last ? 3 : k.level == 0 && !said.needs_large ? 2 : k.level + 1;
+        lower(k, said.upper, last ? "" : "forces by linear theory");
+        if (last) {
+            k.margin = said.margin;
+            k.state = said.holds ? State::holds : State::fails;
+            if (said.holds) holding_.push_back({k.worth, as_printed(k.margin), i});
+        }
+        if (options_.exhaustive) return;
+        for (std::size_t sister : families_[k.structure])
+            if (sister != i) lower(s_.candidates[sister], said.upper_of_sisters, "a scheme with other bolts");
+    }
+
+    void lower(Candidate& k, double upper, const char* why)
+    {
+        k.upper = std::min(k.upper, upper);
+        if (k.state != State::waiting || k.upper >= wanted_ || *why == 0) return;
+        k.state = State::discarded;
+        k.why = why;
+        if (k.level == 0) ++s_.counts.by_sisters;
+    }
+
+    void tell(std::size_t all, std::chrono::steady_clock::time_point began)
+    {
+        if (!options_.progress) return;
+        const std::size_t done = all - line_.size();
+        const double seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - began).count();
+        options_.progress({"schemes", done, all, done > 0 ? seconds / static_cast<double>(done) * static_cast<double>(line_.size()) : -1});
+    }
+
+    const Options& options_;
+    Searched& s_;
+    std::stop_token stop_;
+    double wanted_;
+    unsigned threads_;
+    Workspaces workspaces_;
+    std::vector<std::vector<std::size_t>> families_;
+    std::vector<std::size_t> line_;       ///< waiting, cheapest first
+    std::vector<Place> holding_;
+};
+
+void take_front(Searched& s)
+{
+    std::vector<Place> holding;
+    for (std::size_t i = 0; i < s.candidates.size(); ++i)
+        if (s.candidates[i].state == State::holds) holding.push_back({s.candidates[i].worth, as_printed(s.candidates[i].margin), i});
+    for (const Place& p : holding)
+        if (std::none_of(holding.begin(), holding.end(), [&](const Place& q) { return q.order != p.order && beats(q, p); })) s.front.push_back(p.order);
+    std::sort(s.front.begin(), s.front.end(), [&](std::size_t a, std::size_t b) {
+        const Candidate &p = s.candidates[a], &q = s.candidates[b];
+        return std::tuple(p.worth.holes, p.worth.mass_100g, p.worth.cost, -as_printed(p.margin), a) < std::tuple(q.worth.holes, q.worth.mass_100g, q.worth.cost, -as_printed(q.margin), b);
+    });
+}
+
+void count(Searched& s)
+{
+    results::ProposalCounts& n = s.counts;
+    n.space = s.candidates.size();
+    for (const Candidate& k : s.candidates) {
+        if (k.state == State::impossible) ++n.impossible;
+        if (k.state == State::over_limit) ++n.over_limit;
+        if (k.state == State::discarded) ++n.discarded;
+        if (k.state == State::beaten) ++n.beaten;
+        if (k.state == State::fails) ++n.fail;
+        if (k.state == State::holds) ++n.hold;
+        if (k.state == State::waiting) ++n.open;
+    }
+}
+
+/// Evenly spaced over the whole space.
+void thin_out(std::vector<Choices>& all, std::size_t most)
+{
+    if (most == 0 || all.size() <= most) return;
+    std::vector<Choices> out;
+    for (std::size_t i = 0; i < most; ++i) out.push_back(all[i * all.size() / most]);
+    all = std::move(out);
+}
+
+} // namespace
+
+unsigned threads_of(const Options& options)
+{
+    return options.threads > 0 ? options.threads : std::min(4U, std::max(1U, std::thread::hardware_concurrency()));
+}
+
+Searched search(const model::Case& c, const Options& options, std::stop_token stop)
+{
+    Searched s;
+    Space space = space_of(c);
+    s.cautions = space.cautions;
+    s.why_empty = space.why_empty;
+    s.written = layout::written_out(c);
+    thin_out(space.schemes, options.schemes);
+    for (const Choices& k : space.schemes) s.candidates.emplace_back().choices = k;
+    prepare(c, options, s, stop);
+    s.counts.by_bounds = static_cast<std::size_t>(std::count_if(s.candidates.begin(), s.candidates.end(), [](const Candidate& k) { return k.state == State::discarded; }));
+    if (!stop.stop_requested()) Search(c, options, s, stop).run();
+    s.stopped = stop.stop_requested();
+    take_front(s);
+    count(s);
+    return s;
+}
+
+} // namespace thinskin::search
