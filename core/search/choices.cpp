@@ -42,6 +42,11 @@ std::string structure_words(const Choices& k)
     return fmt::format("{}; {} a row{}; room for washers of {:g}", behind_words(k), k.per_row, moved(k), k.room);
 }
 
+std::string kind_words(const Choices& k)
+{
+    return fmt::format("{}, {}, {} a row{}", static_cast<int>(k.behind), k.ends.bolts > 0 ? "tied" : "floating", k.per_row, moved(k));
+}
+
 std::string words(const Choices& k)
 {
     return fmt::format("{}; {} x {} in each row{}", behind_words(k), k.per_row, bolt_words(k.bolt), moved(k));

@@ -29,8 +29,10 @@ struct Choices {
     Bolt bolt;
 };
 
-/// Two schemes with the same words are sisters.
+/// Two schemes with the same words are sisters: they differ in the bolts through the skin alone.
 [[nodiscard]] std::string structure_words(const Choices& k);
+/// Two schemes with the same words are cousins: the same kind of parts at the same places, of other sections, end bolts and bolts.
+[[nodiscard]] std::string kind_words(const Choices& k);
 /// "two angles 40x40x4, ends 2 x M6 on the frame; 1 x M8 8.8 a row, washers 24x2; ..." for a person.
 [[nodiscard]] std::string words(const Choices& k);
 [[nodiscard]] std::string bolt_words(const Bolt& b);

@@ -33,12 +33,14 @@ bool counts(const Check& c) { return c.required && c.has_numbers() && (c.load_ca
 /// Upper bounds from rows with figures; `open`: what a required row without a figure does.
 template <class Open> void take_uppers(const pipeline::Analysis& a, Said& s, Open open)
 {
-    s.upper = s.upper_of_sisters = INFINITY;
+    s.upper = s.upper_of_sisters = s.upper_of_cousins = INFINITY;
     for (const Check& c : a.outcome->checks) {
         double most = INFINITY;
         if (counts(c)) most = at_most(c);
         else if (c.required && c.status == Status::not_covered && open(c)) most = -1;
+        if (most < s.upper) s.why = c.title + " " + c.load_case;
         s.upper = std::min(s.upper, most);
+        if (c.group == "panel" && counts(c)) s.upper_of_cousins = std::min(s.upper_of_cousins, (1 + c.margin()) * (1 + cousin_slack) - 1);
         if (!of_outer_bolt(c, *a.layout)) s.upper_of_sisters = std::min(s.upper_of_sisters, most);
     }
 }
@@ -74,6 +76,7 @@ Said by_parked(const model::Case& edited, pipeline::Workspace& w, std::stop_toke
     const pipeline::Analysis a = pipeline::analyse(parked_only(edited), w, pipeline::Depth::margins, stop);
     s.stopped = stop.stop_requested();
     if (!a.outcome || s.stopped) return s;
+    if (!a.outcome->not_solved.empty()) return s; // alone or among others: the same equations
     take_uppers(a, s, [](const Check&) { return false; });
     return s;
 }
@@ -85,6 +88,7 @@ Said settled(const model::Case& edited, double wanted, pipeline::Workspace& w, s
     s.stopped = stop.stop_requested();
     if (!a.outcome || s.stopped) return s;
     take_uppers(a, s, [](const Check&) { return false; });
+    if (a.outcome->verdict == base::Verdict::not_solved) s.upper_of_sisters = -1; // other bolts do not change what buckles
     const bool figure = a.outcome->governing.has_value() && a.outcome->verdict != base::Verdict::not_solved;
     s.margin = figure ? a.outcome->governing->margin() : -1;
     s.upper = s.margin;

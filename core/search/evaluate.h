@@ -10,14 +10,17 @@ struct Said {
     double margin = -1;                 ///< settled only: least margin; -1 where there is none
     double upper = -1;                  ///< no margin of this scheme is above
     double upper_of_sisters = -1;       ///< nor of a scheme that differs in the bolts through the skin alone
+    double upper_of_cousins = -1;       ///< nor of one that differs in section, end bolts and bolts: rows of the skin alone
     bool needs_large = false;           ///< some part leaves linear theory
     std::optional<results::Outcome> outcome; ///< settled only
-    bool stopped = false;
+    bool stopped = false; std::string why;
 };
 
 /// Demands of sisters, and those of linear theory that stand against those of large deflection, differ by less than this share
 /// (criterion (ii) lets a tenth pass; engineering judgement, held by tests on whole spaces).                             [SE-4]
 inline constexpr double demand_slack = 0.15;
+/// Other sections behind the skin leave its own demands within a factor of two (engineering judgement, held by the same tests).  [SE-5]
+inline constexpr double cousin_slack = 1.0;
 
 /// Level 1: pipeline::Depth::forces. Rows that large deflection would decide say nothing.
 [[nodiscard]] Said by_forces(const model::Case& edited, pipeline::Workspace& w, std::stop_token stop);

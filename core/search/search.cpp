@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <chrono>
+#include <map>
 #include <memory>
 #include <set>
 #include <thread>
@@ -44,6 +45,7 @@ public:
             if (k.state == State::impossible) continue;
             if (k.structure >= families_.size()) families_.resize(k.structure + 1);
             families_[k.structure].push_back(i);
+            cousins_[kind_words(k.choices)].push_back(i);
             if (options_.exhaustive && k.state == State::discarded) s_.candidates[i].state = State::waiting;
             if (s_.candidates[i].state == State::waiting) line_.push_back(i);
         }
@@ -110,6 +112,7 @@ private:
     {
         if (said.stopped) return;
         Candidate& k = s_.candidates[i];
+        if(getenv("DBG")) fprintf(stderr,"DBG %d %.3f %.3f %.3f %s | %s\n",k.level,k.upper,said.upper,said.upper_of_cousins,structure_words(k.choices).c_str(),said.why.c_str());
         const bool last = options_.exhaustive || k.level == 2;
         ++(last ? s_.counts.settled : k.level == 0 ? s_.counts.forces : s_.counts.parked);
         k.level = last ? 3 : k.level == 0 && !said.needs_large ? 2 : k.level + 1;
@@ -122,6 +125,8 @@ private:
         if (options_.exhaustive) return;
         for (std::size_t sister : families_[k.structure])
             if (sister != i) lower(s_.candidates[sister], said.upper_of_sisters, "a scheme with other bolts");
+        if (said.upper_of_cousins >= wanted_) return;
+        for (std::size_t cousin : cousins_[kind_words(k.choices)]) lower(s_.candidates[cousin], said.upper_of_cousins, "a scheme of the same kind, by the skin alone");
     }
 
     void lower(Candidate& k, double upper, const char* why)
@@ -148,6 +153,7 @@ private:
     unsigned threads_;
     Workspaces workspaces_;
     std::vector<std::vector<std::size_t>> families_;
+    std::map<std::string, std::vector<std::size_t>> cousins_;
     std::vector<std::size_t> line_;       ///< waiting, cheapest first
     std::vector<Place> holding_;
 };

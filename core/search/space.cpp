@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cctype>
+#include <cmath>
 #include <fmt/core.h>
 #include <set>
 
@@ -54,6 +55,13 @@ std::vector<std::string> sections_of(const model::Case& c, const model::Propose&
     return out;
 }
 
+/// Whether the lying leg takes washers of that room clear of its root and its toe.
+bool fits(const std::string& section, double room, double side_by_side)
+{
+    const auto read = catalogue::read_section(section);
+    return read.ok && gauge_for(section, room, side_by_side) + (side_by_side + room) / 2 <= read.section.b;
+}
+
 void add_bolts(const model::Propose& p, const std::string& size, const std::vector<std::string>& grades, std::vector<Bolt>& out)
 {
     const catalogue::BoltSize* bolt = catalogue::bolt_size(size);
@@ -70,17 +78,26 @@ std::vector<Bolt> bolts_of(const model::Case& c, const model::Propose& p)
     std::vector<Bolt> out;
     const bool inch = inch_case(c);
     const std::vector<std::string> sizes = inch ? std::vector<std::string>{"1/4 in", "5/16 in", "3/8 in", "1/2 in"} : std::vector<std::string>{"M6", "M8", "M10", "M12"};
-    const std::vector<std::string> grades = inch ? std::vector<std::string>{"SAE 5", "SAE 8"} : std::vector<std::string>{"8.8", "A2-70"};
+    const std::vector<std::string> grades = inch ? std::vector<std::string>{"SAE 2", "SAE 5", "SAE 8"} : std::vector<std::string>{"8.8", "10.9", "A2-70"};
     for (const std::string& size : sizes) add_bolts(p, size, grades, out);
     return out;
 }
 
-std::vector<double> none_and(double most) { return most > 0 ? std::vector<double>{0, most} : std::vector<double>{0}; }
+/// Nothing, then the named shares of the most.
+std::vector<double> steps(double most, const std::vector<double>& shares)
+{
+    std::vector<double> out{0};
+    for (double s : shares)
+        if (most > 0) out.push_back(std::round(s * most));
+    return out;
+}
 
 Lists lists_of(const model::Case& c, const model::Propose& p)
 {
     Lists l;
     l.sections = sections_of(c, p);
+    const auto wide = [](const std::string& s) { return fits(s, 18, 0); };
+    std::erase_if(l.sections, [&](const std::string& s) { return !wide(s); });
     for (std::size_t i = 0; i < l.sections.size(); i += std::max<std::size_t>(1, l.sections.size() / 3)) l.some_sections.push_back(l.sections[i]);
     for (double t : {2.0, 3.0, 5.0})
         if (may_use(p, fmt::format("plate {:g}", t)) && !listed(p.not_use, "plates")) l.plates.push_back(t);
@@ -89,9 +106,9 @@ Lists lists_of(const model::Case& c, const model::Propose& p)
         if (may_use(p, e.size)) l.ends.push_back(e);
     l.bolts = bolts_of(c, p);
     const bool brackets = !c.brackets.empty();
-    l.down = none_and(brackets ? p.leg_down.value : 0);
-    l.up = none_and(brackets ? p.leg_up.value : 0);
-    l.apart = none_and(c.brackets.size() > 1 ? p.sideways.value : 0);
+    l.down = steps(brackets ? p.leg_down.value : 0, {1.0 / 3, 1});
+    l.up = steps(brackets ? p.leg_up.value : 0, {1});
+    l.apart = steps(c.brackets.size() > 1 ? p.sideways.value : 0, {0.5, 1});
     l.rooms = {18, 24, 37};
     l.two_in_a_row = brackets && !listed(p.not_use, "two in a row");
     if (may_use(p, "angle 60x60x6")) l.legs.push_back("angle 60x60x6");
@@ -107,9 +124,10 @@ bool belongs(const Bolt& b, double room) { return room <= 18 ? b.washer <= 18 : 
 
 void add_sisters(const Lists& l, Choices k, std::vector<Choices>& out)
 {
+    const double side_by_side = k.per_row == 1 ? 0 : 1;
     for (double room : l.rooms)
         for (const Bolt& b : l.bolts)
-            if (belongs(b, room)) {
+            if (belongs(b, room) && (k.section.empty() || fits(k.section, room, 0)) && (k.leg.empty() || fits(k.leg, room, side_by_side * row_spacing(room)))) {
                 k.room = room;
                 k.bolt = b;
                 out.push_back(k);
@@ -122,7 +140,8 @@ void add_positions(const Lists& l, Choices k, bool all, std::vector<Choices>& ou
     for (double down : l.down)
         for (double up : l.up)
             for (double apart : l.apart) {
-                if (!all && (apart > 0 || (down > 0) != (up > 0))) continue;
+                const bool shortest = down == 0 && up == 0, longest = down == l.down.back() && up == l.up.back();
+                if (!all && (apart > 0 || !(shortest || longest))) continue;
                 k.down = down, k.up = up, k.apart = apart;
                 k.per_row = 1;
                 k.leg.clear();
@@ -140,11 +159,12 @@ void add_angles(const Lists& l, Behind behind, std::vector<Choices>& out)
 {
     Choices k;
     k.behind = behind;
-    for (const std::string& s : l.sections) {
+    const bool two = behind == Behind::two_angles;
+    for (const std::string& s : two ? l.sections : l.some_sections) {
         k.section = s;
         for (const EndFixing& e : l.ends) {
             k.ends = e;
-            add_positions(l, k, true, out);
+            add_positions(l, k, two, out);
         }
     }
     k.ends = {};

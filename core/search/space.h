@@ -4,7 +4,8 @@
 namespace thinskin::search {
 
 /// Every scheme that catalogue, case and the block `propose` allow, in a fixed order; whether it fits its place is for layout to say.
-/// What floats, plates and bare skin are looked at in fewer positions: each of them needs the large-deflection solution.
+/// What leaves bolts in bare skin (nothing, plates, one angle, floating angles) is looked at in fewer sections and positions: each of
+/// them needs the large-deflection solution.
 struct Space {
     std::vector<Choices> schemes;
     std::vector<std::string> cautions;   ///< words of the block that name nothing here
