@@ -21,6 +21,10 @@ struct CheckOptions {
 struct RecordOptions { std::string file, folder, date, grid; bool strict = false, detail = false, single_loss = false; double rust_mm = 0.1; }; ///< date: YYYY-MM-DD, empty: a line to fill in
 [[nodiscard]] Exit run_record(const RecordOptions& options);
 
+/// Fixing schemes that hold. Ends with 0 when there is one, else as check does for the closest. Stopped: the best so far is printed.
+struct ProposeOptions { std::string file, write_file; int write_number = 0, schemes = 0, threads = 0; bool json = false, single_loss = false; };
+[[nodiscard]] Exit run_propose(const ProposeOptions& options);
+
 struct CatalogueOptions { std::string table; };                              ///< empty: the list of tables
 [[nodiscard]] Exit run_catalogue(const CatalogueOptions& options);
 

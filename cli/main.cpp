@@ -19,6 +19,8 @@ using cli::Exit;
 struct Parsed {
     cli::CheckOptions check;
     cli::RecordOptions record;
+    cli::ProposeOptions propose;
+    std::vector<std::string> write;
     cli::CatalogueOptions catalogue;
     cli::FormulaOptions formula;
     cli::NewOptions starter;
@@ -78,6 +80,21 @@ void add_record(CLI::App& app, Parsed& p)
     c->footer("\n" + std::string(exit_codes) + "\n\n" + std::string(base::caution_text));
 }
 
+void add_propose(CLI::App& app, Parsed& p)
+{
+    CLI::App* c = command(app, p, "propose", "Which angle, how many fasteners: fixing schemes that hold, and what each costs", [&p] {
+        if (p.write.size() == 2) p.propose.write_number = std::atoi(p.write[0].c_str()), p.propose.write_file = p.write[1];
+        return cli::run_propose(p.propose);
+    });
+    c->add_option("CASE", p.propose.file, "case file (YAML); its block propose says what may be used")->required();
+    c->add_flag("--json", p.propose.json, "result as JSON");
+    c->add_option("--write", p.write, "N FILE: the case with scheme N in it, as a case file")->expected(2);
+    c->add_option("--schemes", p.propose.schemes, "look at so many schemes, evenly spaced over the space; 0: all")->check(CLI::Range(0, 1000000));
+    c->add_option("--threads", p.propose.threads, "threads; 0: as many as there are cores, at most four. The answer does not depend on it")->check(CLI::Range(0, 64));
+    c->add_flag("--single-loss", p.propose.single_loss, "run the schemes again with one thing lost at a time");
+    c->footer("\nExit codes: 0 a scheme holds, 1 none holds, 2 command misused, 3 case file wrong, 4 not solved, 5 not covered whichever scheme, 130 stopped before one was found.\n\n" + std::string(base::caution_text));
+}
+
 void add_catalogue(CLI::App& app, Parsed& p)
 {
     CLI::App* c = command(app, p, "catalogue", "Materials, fasteners, sections, roads with their sources", [&p] { return cli::run_catalogue(p.catalogue); });
@@ -122,6 +139,7 @@ int main(int argc, char** argv)
     app.add_flag("-v,--verbose", p.verbose, "messages for developers on standard error");
     add_check(app, p);
     add_record(app, p);
+    add_propose(app, p);
     add_catalogue(app, p);
     add_new(app, p);
     add_formula(app, p);

@@ -30,17 +30,6 @@ std::vector<results::FastenerForce> one_newton(const layout::Layout& l)
     return out;
 }
 
-enum class Asks { pull, shear, neither };
-
-/// By the row's id; rows of both forces together and of changing forces know no capacity for one force alone.
-Asks asks(const results::Check& c)
-{
-    if (c.load_case != "one newton" || !c.has_numbers()) return Asks::neither;
-    if (starts(c.id, "bolt tension/") || starts(c.id, "pull-through") || starts(c.id, "lying leg")) return Asks::pull;
-    if (starts(c.id, "bolt shear/") || starts(c.id, "bearing")) return Asks::shear;
-    return Asks::neither;
-}
-
 struct Ends { double foot = INFINITY, top = -INFINITY; };
 
 Ends ends_of(const layout::Layout& l)
@@ -69,6 +58,14 @@ bool strapped_or_fitted(const layout::Layout& l)
 }
 
 } // namespace
+
+Asks asks(const results::Check& c)
+{
+    if (c.load_case == "geometry" || !c.has_numbers()) return Asks::neither;
+    if (starts(c.id, "bolt tension/") || starts(c.id, "pull-through") || starts(c.id, "lying leg")) return Asks::pull;
+    if (starts(c.id, "bolt shear/") || starts(c.id, "bearing")) return Asks::shear;
+    return Asks::neither;
+}
 
 BoltCapacity strongest_bolt(const layout::Layout& l)
 {

@@ -1,7 +1,7 @@
 #pragma once
 #include "layout/layout.h"
 #include "results/results.h"
-#include "search/choices.h"
+#include "search/candidate.h"
 
 #include <optional>
 #include <string>
@@ -11,8 +11,10 @@
 /// the clauses give the most that they can. Upper bounds of the margin; a scheme below the margin wanted is not solved.
 namespace thinskin::search {
 
-/// What one bolt of a bracket bears: the least of its rows for this force alone, N. Not covered rows are left out.
-struct BoltCapacity { double pull = 0, shear = 0; };
+/// By a row's id: whether it asks a bolt through the skin for one force alone. Rows of both together and of changing forces do not.
+enum class Asks { pull, shear, neither };
+[[nodiscard]] Asks asks(const results::Check& c);
+
 /// From the clauses of core/checks, asked with a force of 1 N on each bolt of the layout. The weakest bolt counts for none: largest of all.
 [[nodiscard]] BoltCapacity strongest_bolt(const layout::Layout& l);
 

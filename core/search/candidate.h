@@ -23,6 +23,9 @@ enum class State {
 /// What is compared, as it is printed: a difference that nobody sees is no trade-off.
 struct Worth { int holes = 0; int mass_100g = 0; int cost = 0; };
 
+/// What one bolt of a bracket bears: the least of its rows for this force alone, N. Not covered rows are left out.
+struct BoltCapacity { double pull = std::numeric_limits<double>::infinity(), shear = std::numeric_limits<double>::infinity(); };
+
 struct Candidate {
     Choices choices;
     State state = State::waiting;
@@ -32,6 +35,7 @@ struct Candidate {
     Worth worth;
     int skin_holes = 0;
     double mass_kg = 0, points = 0;
+    BoltCapacity bolt;                        ///< of the strongest
     double upper = std::numeric_limits<double>::infinity(); ///< no margin is above
     double margin = std::numeric_limits<double>::quiet_NaN(); ///< level 3
 };

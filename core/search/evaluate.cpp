@@ -1,5 +1,7 @@
 #include "search/evaluate.h"
 
+#include "search/bounds.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -22,27 +24,30 @@ bool of_outer_bolt(const Check& c, const layout::Layout& l)
 }
 
 /// Rows that know places and masses only are exact.
-double at_most(const Check& c)
+double at_most(const Check& c, double slack)
 {
     const bool exact = c.load_case == "geometry" || c.group == "door";
-    return exact ? c.margin() : (1 + c.margin()) * (1 + demand_slack) - 1;
+    return exact ? c.margin() : (1 + c.margin()) * (1 + slack) - 1;
 }
 
 bool counts(const Check& c) { return c.required && c.has_numbers() && (c.load_case != "geometry" || c.status == Status::fail); }
 
-/// Upper bounds from rows with figures; `open`: what a required row without a figure does.
+/// What one row says; `open`: a required row without a figure that no other solution lifts.
+void take_row(const Check& c, bool of_bolt, bool open, Said& s)
+{
+    if (!open && !counts(c)) return;
+    s.upper = std::min(s.upper, open ? -1 : at_most(c, linear_slack));
+    if (!of_bolt) s.upper_of_sisters = std::min(s.upper_of_sisters, open ? -1 : at_most(c, demand_slack));
+    if (open) return;
+    if (c.group == "panel") s.upper_of_cousins = std::min(s.upper_of_cousins, at_most(c, cousin_slack));
+    if (of_bolt && asks(c) == Asks::pull) s.pull_N = std::max(s.pull_N, c.demand);
+    if (of_bolt && asks(c) == Asks::shear) s.shear_N = std::max(s.shear_N, c.demand);
+}
+
 template <class Open> void take_uppers(const pipeline::Analysis& a, Said& s, Open open)
 {
     s.upper = s.upper_of_sisters = s.upper_of_cousins = INFINITY;
-    for (const Check& c : a.outcome->checks) {
-        double most = INFINITY;
-        if (counts(c)) most = at_most(c);
-        else if (c.required && c.status == Status::not_covered && open(c)) most = -1;
-        if (most < s.upper) s.why = c.title + " " + c.load_case;
-        s.upper = std::min(s.upper, most);
-        if (c.group == "panel" && counts(c)) s.upper_of_cousins = std::min(s.upper_of_cousins, (1 + c.margin()) * (1 + cousin_slack) - 1);
-        if (!of_outer_bolt(c, *a.layout)) s.upper_of_sisters = std::min(s.upper_of_sisters, most);
-    }
+    for (const Check& c : a.outcome->checks) take_row(c, of_outer_bolt(c, *a.layout), c.required && c.status == Status::not_covered && open(c), s);
 }
 
 bool asks_for_large(const Check& c) { return c.status == Status::not_covered && starts(c.note, "large deflection"); }
@@ -57,6 +62,14 @@ model::Case parked_only(model::Case c)
 }
 
 } // namespace
+
+double upper_of_sister(const Said& said, const BoltCapacity& bolt)
+{
+    double upper = said.upper_of_sisters;
+    if (said.pull_N > 0) upper = std::min(upper, bolt.pull * (1 + demand_slack) / said.pull_N - 1);
+    if (said.shear_N > 0) upper = std::min(upper, bolt.shear * (1 + demand_slack) / said.shear_N - 1);
+    return upper;
+}
 
 Said by_forces(const model::Case& edited, pipeline::Workspace& w, std::stop_token stop)
 {

@@ -10,15 +10,20 @@ struct Said {
     double margin = -1;                 ///< settled only: least margin; -1 where there is none
     double upper = -1;                  ///< no margin of this scheme is above
     double upper_of_sisters = -1;       ///< nor of a scheme that differs in the bolts through the skin alone
+    double pull_N = 0, shear_N = 0;     ///< largest demands on one bolt through the skin, of rows that ask it for one force alone
     double upper_of_cousins = -1;       ///< nor of one that differs in section, end bolts and bolts: rows of the skin alone
     bool needs_large = false;           ///< some part leaves linear theory
     std::optional<results::Outcome> outcome; ///< settled only
-    bool stopped = false; std::string why;
+    bool stopped = false;
 };
 
-/// Demands of sisters, and those of linear theory that stand against those of large deflection, differ by less than this share
-/// (criterion (ii) lets a tenth pass; engineering judgement, held by tests on whole spaces).                             [SE-4]
+/// Demands of linear theory that stand, against those of large deflection: criterion (ii) lets a tenth pass.            [SE-4]
+inline constexpr double linear_slack = 0.10;
+/// Demands of sisters differ by less than this share (engineering judgement, held by tests on whole spaces).
 inline constexpr double demand_slack = 0.15;
+
+/// What a sister with such bolts can have at most, from what was said of this scheme.
+[[nodiscard]] double upper_of_sister(const Said& said, const BoltCapacity& bolt);
 /// Other sections behind the skin leave its own demands within a factor of two (engineering judgement, held by the same tests).  [SE-5]
 inline constexpr double cousin_slack = 1.0;
 

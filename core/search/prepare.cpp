@@ -129,7 +129,8 @@ void bound_family(const model::Case& written, const Strengths& strengths, double
     const std::optional<double> door = door_margin(*r.layout, cases);
     for (std::size_t i : family) {
         Candidate& k = all[i];
-        const std::optional<double> bolts = bolts_bound(*r.layout, demands, strengths.at(strength_key(k.choices)));
+        k.bolt = strengths.at(strength_key(k.choices));
+        const std::optional<double> bolts = bolts_bound(*r.layout, demands, k.bolt);
         const bool by_door = door && (!bolts || *door <= *bolts);
         if (by_door) k.upper = *door;
         else if (bolts) k.upper = *bolts;

@@ -112,7 +112,6 @@ private:
     {
         if (said.stopped) return;
         Candidate& k = s_.candidates[i];
-        if(getenv("DBG")) fprintf(stderr,"DBG %d %.3f %.3f %.3f %s | %s\n",k.level,k.upper,said.upper,said.upper_of_cousins,structure_words(k.choices).c_str(),said.why.c_str());
         const bool last = options_.exhaustive || k.level == 2;
         ++(last ? s_.counts.settled : k.level == 0 ? s_.counts.forces : s_.counts.parked);
         k.level = last ? 3 : k.level == 0 && !said.needs_large ? 2 : k.level + 1;
@@ -124,7 +123,7 @@ private:
         }
         if (options_.exhaustive) return;
         for (std::size_t sister : families_[k.structure])
-            if (sister != i) lower(s_.candidates[sister], said.upper_of_sisters, "a scheme with other bolts");
+            if (sister != i) lower(s_.candidates[sister], upper_of_sister(said, s_.candidates[sister].bolt), "a scheme with other bolts");
         if (said.upper_of_cousins >= wanted_) return;
         for (std::size_t cousin : cousins_[kind_words(k.choices)]) lower(s_.candidates[cousin], said.upper_of_cousins, "a scheme of the same kind, by the skin alone");
     }

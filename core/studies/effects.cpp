@@ -7,9 +7,6 @@ namespace thinskin::studies {
 
 namespace {
 
-/// One assumption taken to its bad end.
-struct Bad { std::string what, words; model::Case edited; };
-
 bool is_default(const model::Case& c, const std::string& path)
 {
     for (const model::DefaultTaken& d : c.defaults)
@@ -54,17 +51,6 @@ model::Case with_more_mass(model::Case c)
     return c;
 }
 
-std::vector<Bad> bad_ends(const model::Case& c)
-{
-    std::vector<Bad> out;
-    out.push_back({"edges of the skin", "held, or hinged at worst", with_hinged_edges(c)});
-    if (c.panel.edges_in_plane == model::InPlane::fixed) out.push_back({"edges of the skin in its plane", "fixed, or movable at worst", with_movable_edges(c)});
-    if (!measured(c, "panel.skin.thickness")) out.push_back({"thickness of the skin", "as given, or 10 % less", with_thinner_skin(c)});
-    if (is_default(c, "panel.skin.coating")) out.push_back({"panel.skin.coating", "", with_more_coating(c)});
-    if (c.item && !measured(c, "item.mass")) out.push_back({"mass of the item", "with its tolerance, or that much again", with_more_mass(c)});
-    return out;
-}
-
 std::string effect(const results::Outcome& as_is, const results::Outcome& bad)
 {
     if (!bad.governing || !as_is.governing) return fmt::format("{} then", base::name(bad.verdict));
@@ -73,7 +59,7 @@ std::string effect(const results::Outcome& as_is, const results::Outcome& bad)
     return fmt::format("{:+.2f} to {:+.2f}{}", std::floor(before * 100) / 100, std::floor(after * 100) / 100, verdict);
 }
 
-void note(results::Outcome& o, const Bad& b, const std::string& effect)
+void note(results::Outcome& o, const BadEnd& b, const std::string& effect)
 {
     for (results::Assumption& a : o.assumptions)
         if (a.what == b.what) {
@@ -85,9 +71,20 @@ void note(results::Outcome& o, const Bad& b, const std::string& effect)
 
 } // namespace
 
+std::vector<BadEnd> bad_ends(const model::Case& c)
+{
+    std::vector<BadEnd> out;
+    out.push_back({"edges of the skin", "held, or hinged at worst", with_hinged_edges(c)});
+    if (c.panel.edges_in_plane == model::InPlane::fixed) out.push_back({"edges of the skin in its plane", "fixed, or movable at worst", with_movable_edges(c)});
+    if (!measured(c, "panel.skin.thickness")) out.push_back({"thickness of the skin", "as given, or 10 % less", with_thinner_skin(c)});
+    if (is_default(c, "panel.skin.coating")) out.push_back({"panel.skin.coating", "", with_more_coating(c)});
+    if (c.item && !measured(c, "item.mass")) out.push_back({"mass of the item", "with its tolerance, or that much again", with_more_mass(c)});
+    return out;
+}
+
 void add_effects(const model::Case& c, pipeline::Workspace& workspace, results::Outcome& outcome, std::stop_token stop)
 {
-    for (const Bad& b : bad_ends(c)) {
+    for (const BadEnd& b : bad_ends(c)) {
         if (stop.stop_requested()) return;
         const pipeline::Analysis a = pipeline::analyse(b.edited, workspace, pipeline::Depth::settled, stop);
         if (a.outcome && !stop.stop_requested()) note(outcome, b, effect(outcome, *a.outcome));

@@ -2,7 +2,14 @@
 #include "model/case.h"
 #include "pipeline/analyse.h"
 
+#include <string>
+#include <vector>
+
 namespace thinskin::studies {
+
+/// One assumption taken to its bad end.
+struct BadEnd { std::string what, words; model::Case edited; };
+[[nodiscard]] std::vector<BadEnd> bad_ends(const model::Case& c);
 
 /// What each assumption does to the governing margin: the case run again with the assumption at its bad end, one at a time.
 ///   coating      twice the assumed one                    edges      held -> hinged
