@@ -10,6 +10,8 @@
 #include <exception>
 #include <fmt/format.h>
 #include <functional>
+#include <string>
+#include <vector>
 
 namespace {
 

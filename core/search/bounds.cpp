@@ -84,7 +84,8 @@ BoltCapacity strongest_bolt(const layout::Layout& l)
             if (asks(c) == Asks::pull) one.pull = std::min(one.pull, c.capacity);
             if (asks(c) == Asks::shear) one.shear = std::min(one.shear, c.capacity);
         }
-    BoltCapacity out;
+    if (bolts.empty()) return {}; // feet of an item: nothing is known here, and nothing is discarded
+    BoltCapacity out{0, 0};
     for (const auto& b : bolts) out.pull = std::max(out.pull, b.second.pull), out.shear = std::max(out.shear, b.second.shear);
     return out;
 }

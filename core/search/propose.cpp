@@ -32,6 +32,7 @@ public:
         out_.answer.title = case_.job.title;
         out_.answer.margin_wanted = wishes_.margin.value;
         out_.answer.cautions = searched_.cautions;
+        out_.answer.cautions.push_back("natural frequencies are not looked at here: check the scheme that is taken");
         if (!searched_.front.empty()) take_front();
         else if (searched_.why_empty.empty()) take_closest();
         out_.answer.stopped = stop_.stop_requested();

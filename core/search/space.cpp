@@ -181,6 +181,7 @@ std::set<std::string> known_words()
     for (const char* w : {"nothing", "plates", "angles", "one angle", "floating", "two in a row", "plate 2", "plate 3", "plate 5"}) out.insert(plain(w));
     for (const auto& b : catalogue::bolt_sizes()) out.insert(plain(b.name));
     for (const auto& g : catalogue::bolt_grades()) out.insert(plain(g.name));
+    for (const auto& a : catalogue::angle_sizes()) out.insert(plain(a.designation));
     return out;
 }
 

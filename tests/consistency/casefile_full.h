@@ -96,6 +96,8 @@ pressures: [{over: panel, value: -120 Pa, when: parked}]
 masses: [{at: [1 mm, 1 mm], mass: 0.5 kg}]
 gauges: [{name: middle, at: [350 mm, 450 mm], relative_to: body}]
 analysis: {skin: linear, grid: quick}
+propose: {margin: 10 %, added_mass: 6 kg, holes: 8, stock: [angle 40x40x4, M8], stock_only: yes, not_use: [floating], leg_down: 100 mm, leg_up: 80 mm, sideways: 40 mm,
+ keep_out: [{box: {from: [10 mm, 10 mm], size: [80 mm, 80 mm]}, why: lamp}]}
 )yaml";
 
 /// The full case on another road: what the three ways to the dynamic factor rule out in each other.

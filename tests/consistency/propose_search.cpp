@@ -1,0 +1,186 @@
+#include "search/propose.h"
+
+#include "casefile/writer.h"
+#include "layout/layout.h"
+#include "search/apply.h"
+#include "search/bounds.h"
+#include "search/prepare.h"
+#include "support/cases.h"
+#include "support/near.h"
+
+#include <cmath>
+
+// The front is the exhaustive one, whatever was left unsolved on the way.
+using namespace thinskin;
+using namespace thinskin::search;
+
+namespace {
+
+/// Two angles tied to the frame, of three sections: no large deflection, quick grid. 50 schemes of them.
+model::Case small_space(const std::string& name, const tests::Edits& edits = {})
+{
+    model::Case c = tests::read_case(tests::edited_text(name, edits));
+    c.grid = model::GridSize::quick;
+    c.propose = default_wishes();
+    c.propose->stock = {"angle 40x40x4", "angle 50x30x5", "angle 30x30x4", "M6", "M8", "M10"};
+    c.propose->stock_only = true;
+    c.propose->not_use = {"nothing", "plates", "one angle", "floating", "two in a row", "10.9", "A2-70"};
+    return c;
+}
+
+Options of(std::size_t schemes, unsigned threads, bool exhaustive = false)
+{
+    Options o;
+    o.schemes = schemes;
+    o.threads = threads;
+    o.exhaustive = exhaustive;
+    return o;
+}
+
+bool alike(const Searched& a, const Searched& b)
+{
+    if (a.front != b.front || a.counts.settled != b.counts.settled || a.counts.forces != b.counts.forces) return false;
+    for (std::size_t i = 0; i < a.candidates.size(); ++i)
+        if (a.candidates[i].state != b.candidates[i].state || a.candidates[i].upper != b.candidates[i].upper) return false;
+    return true;
+}
+
+void check_against_exhaustive(const model::Case& c, std::size_t schemes, bool some_hold)
+{
+    const Searched pruned = search::search(c, of(schemes, 2)), all = search::search(c, of(schemes, 2, true));
+    REQUIRE(all.candidates.size() == schemes);
+    CHECK(pruned.front == all.front);
+    CHECK((all.counts.hold > 0) == some_hold);
+    CHECK(pruned.counts.settled < all.counts.settled);
+    for (std::size_t i = 0; i < schemes; ++i) {
+        const Candidate &k = pruned.candidates[i], &true_one = all.candidates[i];
+        CAPTURE(words(k.choices));
+        CAPTURE(k.why);
+        if (k.state == State::discarded) CHECK(true_one.state != State::holds);
+        if (k.state != State::impossible && true_one.margin > -1) CHECK(true_one.margin <= k.upper + 1e-12);
+    }
+    CHECK(alike(pruned, search::search(c, of(schemes, 1))));
+}
+
+} // namespace
+
+TEST_SUITE_BEGIN("propose");
+
+TEST_CASE("Study: pruned and exhaustive fronts of 50 schemes are the same, none discarded holds, and threads change nothing: a job that can be done")
+{
+    check_against_exhaustive(small_space("condenser_door_made_good"), 50, true);
+}
+
+TEST_CASE("Study: pruned and exhaustive search agree on 50 schemes of which none holds")
+{
+    check_against_exhaustive(small_space("condenser_door", {{"stop: 20 ms", "stop: 12 ms"}}), 50, false);
+}
+
+TEST_CASE("a scheme written to a case file reads back and has the same forces, margin by margin")
+{
+    const model::Case c = small_space("condenser_door_made_good");
+    const Searched s = search::search(c, of(12, 1));
+    REQUIRE(!s.candidates.empty());
+    for (std::size_t i = 0; i < s.candidates.size(); i += 5) {
+        if (s.candidates[i].state == State::impossible) continue;
+        const model::Case edited = applied(s.written, s.candidates[i].choices), again = tests::read_case(casefile::write(edited));
+        pipeline::Workspace w;
+        const pipeline::Analysis a = pipeline::analyse(edited, w, pipeline::Depth::forces), b = pipeline::analyse(again, w, pipeline::Depth::forces);
+        REQUIRE(a.outcome);
+        REQUIRE(b.outcome);
+        REQUIRE(a.outcome->checks.size() == b.outcome->checks.size());
+        for (std::size_t k = 0; k < a.outcome->checks.size(); ++k) {
+            CHECK(a.outcome->checks[k].id == b.outcome->checks[k].id);
+            CHECK(a.outcome->checks[k].demand == b.outcome->checks[k].demand);
+        }
+    }
+}
+
+TEST_CASE("forces alone never pass: the skin's rows are not covered")
+{
+    const results::Outcome& o = tests::check_case("condenser_door_made_good", {}, pipeline::Depth::forces);
+    CHECK(o.verdict == base::Verdict::not_covered);
+    CHECK(tests::check_case("condenser_door", {}, pipeline::Depth::forces).verdict == base::Verdict::fail);
+}
+
+TEST_CASE("limits and places to keep out of hold for every scheme that is left")
+{
+    model::Case c = small_space("condenser_door_made_good");
+    c.propose->holes = 4;
+    c.propose->added_mass = base::Quantity{7.5, "7.5 kg"};
+    c.propose->keep_out = {{{{mm(40), mm(800)}, {mm(60), mm(400)}}, "a lamp", {}}};
+    Searched s;
+    s.written = layout::written_out(c);
+    for (const Choices& k : space_of(c).schemes) s.candidates.emplace_back().choices = k;
+    prepare(c, of(0, 1), s, {});
+    int left = 0, over = 0, kept_out = 0;
+    for (const Candidate& k : s.candidates) {
+        if (k.state == State::over_limit) ++over;
+        if (k.why == "lies over a lamp") ++kept_out;
+        if (k.state != State::waiting) continue;
+        ++left;
+        CHECK(k.skin_holes <= 4);
+        CHECK(k.mass_kg <= 7.5);
+        CHECK(k.choices.up == 0); // 740 + 120 mm is where the lamp is
+    }
+    CHECK(left > 0);
+    CHECK(over > 0);
+    CHECK(kept_out > 0);
+    CHECK(kept_out + over + left <= static_cast<int>(s.candidates.size()));
+}
+
+TEST_CASE("words of the block: what must not be used is not in the space, and what nothing is called is said")
+{
+    model::Case c = small_space("condenser_door");
+    c.propose->not_use.push_back("M8");
+    c.propose->not_use.push_back("Angle 40x40x4");
+    c.propose->not_use.push_back("unobtainium");
+    const Space s = space_of(c);
+    REQUIRE(!s.schemes.empty());
+    for (const Choices& k : s.schemes) {
+        CHECK(k.bolt.size != "M8");
+        CHECK(k.section != "angle 40x40x4");
+        CHECK(k.behind == Behind::two_angles);
+    }
+    REQUIRE(s.cautions.size() == 1);
+    CHECK(s.cautions.front().find("unobtainium") != std::string::npos);
+}
+
+TEST_CASE("the space of the demo has twenty thousand schemes or nearly, in the same order every time")
+{
+    const model::Case c = tests::read_case(tests::edited_text("condenser_door"));
+    const Space a = space_of(c), b = space_of(c);
+    REQUIRE(a.schemes.size() == b.schemes.size());
+    CHECK(a.schemes.size() > 15000);
+    for (std::size_t i = 0; i < a.schemes.size(); i += 97) CHECK(words(a.schemes[i]) == words(b.schemes[i]));
+}
+
+TEST_CASE("a search that is stopped keeps what it has found and says so")
+{
+    std::stop_source stop;
+    ProposeOptions o;
+    o.search = of(50, 1);
+    o.robust = false;
+    o.search.progress = [&stop](const Progress& p) { if (p.stage == "schemes" && p.done > 0) stop.request_stop(); };
+    const Proposed p = propose(small_space("condenser_door_made_good"), o, stop.get_token());
+    CHECK(p.answer.stopped);
+    CHECK(p.answer.counts.open + p.answer.counts.fail + p.answer.counts.hold + p.answer.counts.discarded + p.answer.counts.beaten + p.answer.counts.impossible == 50);
+}
+
+TEST_CASE("one scheme beats another only when it is no worse in anything; of two alike the earlier stays")
+{
+    const Place a{{4, 60, 3}, 10, 0}, lighter{{4, 59, 3}, 10, 1}, stronger{{4, 60, 3}, 11, 2}, twin{{4, 60, 3}, 10, 3}, fewer{{3, 70, 3}, 10, 4};
+    CHECK(beats(lighter, a));
+    CHECK(beats(stronger, a));
+    CHECK(beats(a, twin));
+    CHECK_FALSE(beats(twin, a));
+    CHECK_FALSE(beats(fewer, a));
+    CHECK_FALSE(beats(a, fewer));
+    CHECK_FALSE(beats(a, a));
+    CHECK(as_printed(0.0299) == 2);
+    CHECK(as_printed(-0.001) == -1);
+    CHECK(as_printed(INFINITY) == as_printed(7.0));
+    CHECK(as_printed(NAN) == as_printed(INFINITY)); // an upper bound that nobody knows
+}
+
+TEST_SUITE_END();
