@@ -5,7 +5,9 @@
 #include "pipeline/analyse.h"
 #include "report/json.h"
 #include "report/text.h"
+#include "report/spread.h"
 #include "single_loss.h"
+#include "spread.h"
 #include "studies/effects.h"
 #include "studies/grid_error.h"
 
@@ -32,11 +34,13 @@ Printed bad_case(const std::string& file, const std::vector<base::Diagnostic>& a
     return {Exit::bad_case, report::case_error_json(file, lines)};
 }
 
-std::string as_text(const results::Outcome& o, const CheckOptions& options)
+/// The caution is the last line of whatever is printed.
+std::string as_text(const results::Outcome& o, const std::optional<results::Spread>& spread, const CheckOptions& options)
 {
-    if (options.json) return report::check_json(o);
+    if (options.json) return spread ? report::with_spread(report::check_json(o), *spread) : report::check_json(o);
     const bool colour = isatty(STDOUT_FILENO) != 0 && std::getenv("NO_COLOR") == nullptr;
-    return report::check_text(o, {.detail = options.detail, .strict = options.strict, .colour = colour});
+    const std::string text = report::check_text(o, {.detail = options.detail, .strict = options.strict, .colour = colour});
+    return spread ? text + report::spread_text(*spread) + "\n" + std::string(base::caution_text) + "\n" : text;
 }
 
 Printed check_case(const model::Case& c, const CheckOptions& options, pipeline::Workspace& workspace, const Interrupt& interrupt)
@@ -57,8 +61,10 @@ Printed check_case(const model::Case& c, const CheckOptions& options, pipeline::
     if (interrupt.requested()) return {Exit::interrupted, ""};
     if (options.strict) pipeline::apply_strict(*a.outcome);
     if (options.single_loss && !run_single_loss(c, workspace, *a.outcome, options.rust_mm, options.strict, interrupt)) return {Exit::interrupted, ""};
+    std::optional<results::Spread> spread;
+    if (options.spread > 0 && !(spread = run_spread(c, workspace, *a.outcome, options.spread, interrupt))) return {Exit::interrupted, ""};
     log(fmt::format("{}: {}, solver {:.1f} ms", c.file, base::name(a.outcome->verdict), a.outcome->timing.solver_ms));
-    return {exit_of(a.outcome->single_loss ? a.outcome->single_loss->verdict : a.outcome->verdict), as_text(*a.outcome, options)};
+    return {exit_of(a.outcome->single_loss ? a.outcome->single_loss->verdict : a.outcome->verdict), as_text(*a.outcome, spread, options)};
 }
 
 Printed check_file(const std::string& path, const CheckOptions& options, pipeline::Workspace& workspace, const Interrupt& interrupt)

@@ -12,6 +12,7 @@ struct CheckOptions {
     std::vector<std::string> files;
     bool json = false, detail = false, strict = false, single_loss = false;
     double rust_mm = 0.1;
+    int spread = 0;                         ///< runs over the ranges of what nobody measured; 0: none
     std::string grid;                       ///< normal, quick, fine; empty: as the case says
 };
 [[nodiscard]] Exit run_check(const CheckOptions& options);

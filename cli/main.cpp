@@ -66,6 +66,7 @@ void add_check(CLI::App& app, Parsed& p)
     c->add_flag("--strict", p.check.strict, "what passes on judgement counts as not covered");
     add_single_loss(*c, p.check.single_loss, p.check.rust_mm);
     add_grid(c, p.check.grid);
+    c->add_option("--spread", p.check.spread, "run the case so many times over the ranges of what nobody measured: how far the least margin spreads, and what to measure first")->check(CLI::Range(10, 10000));
     c->footer("\n" + std::string(exit_codes) + "\n\n" + std::string(base::caution_text));
 }
 

@@ -46,7 +46,7 @@ Exit write_scheme(const ProposeOptions& options, const search::Proposed& p)
 
 Exit exit_of_proposal(const results::Proposal& p)
 {
-    if (!p.front.empty()) return Exit::passed;
+    if (!p.front.empty()) return exit_of(p.front.front().verdict);
     if (p.stopped) return Exit::interrupted;
     if (p.closest) return p.closest->verdict == base::Verdict::pass ? Exit::check_failed : exit_of(p.closest->verdict);
     return Exit::not_solved;

@@ -63,6 +63,24 @@ model::Case parked_only(model::Case c)
 
 } // namespace
 
+bool whichever_scheme(const Check& c)
+{
+    const bool of_a_scheme = c.group == "fixing" || c.group == "reinforcement" || c.group == "bracket" || c.group == "panel";
+    return !of_a_scheme || starts(c.id, "load case/");
+}
+
+namespace {
+
+/// Passes but for such rows.
+bool passes(const results::Outcome& o)
+{
+    if (o.verdict == base::Verdict::pass) return true;
+    if (o.verdict != base::Verdict::not_covered) return false;
+    return std::all_of(o.checks.begin(), o.checks.end(), [](const Check& c) { return !c.required || c.status != Status::not_covered || whichever_scheme(c); });
+}
+
+} // namespace
+
 double upper_of_sister(const Said& said, const BoltCapacity& bolt)
 {
     double upper = said.upper_of_sisters;
@@ -79,7 +97,7 @@ Said by_forces(const model::Case& edited, pipeline::Workspace& w, std::stop_toke
     if (!a.outcome || s.stopped) return s;
     if (!a.outcome->not_solved.empty()) return s; // a mechanism, or no contact state: by linear theory, which large deflection starts from
     for (const Check& c : a.outcome->checks) s.needs_large = s.needs_large || (c.required && asks_for_large(c));
-    take_uppers(a, s, [](const Check& c) { return c.group != "panel" && !asks_for_large(c); });
+    take_uppers(a, s, [](const Check& c) { return c.group != "panel" && !asks_for_large(c) && !whichever_scheme(c); });
     return s;
 }
 
@@ -105,7 +123,7 @@ Said settled(const model::Case& edited, double wanted, pipeline::Workspace& w, s
     const bool figure = a.outcome->governing.has_value() && a.outcome->verdict != base::Verdict::not_solved;
     s.margin = figure ? a.outcome->governing->margin() : -1;
     s.upper = s.margin;
-    s.holds = a.outcome->verdict == base::Verdict::pass && figure && s.margin >= wanted;
+    s.holds = passes(*a.outcome) && figure && s.margin >= wanted;
     s.outcome = std::move(a.outcome);
     return s;
 }

@@ -6,7 +6,7 @@ namespace thinskin::search {
 
 /// What one analysis of a scheme says.
 struct Said {
-    bool holds = false;                 ///< settled only: passes with the margin wanted
+    bool holds = false;                 ///< settled only: has the margin wanted, and passes but for rows that no scheme can lift
     double margin = -1;                 ///< settled only: least margin; -1 where there is none
     double upper = -1;                  ///< no margin of this scheme is above
     double upper_of_sisters = -1;       ///< nor of a scheme that differs in the bolts through the skin alone
@@ -26,6 +26,10 @@ inline constexpr double demand_slack = 0.15;
 [[nodiscard]] double upper_of_sister(const Said& said, const BoltCapacity& bolt);
 /// Other sections behind the skin leave its own demands within a factor of two (engineering judgement, held by the same tests).  [SE-5]
 inline constexpr double cousin_slack = 1.0;
+
+/// Rows that are not covered whichever scheme is taken: the door's hinges, a load case without its figures, the vehicle. They leave the
+/// verdict not covered, never a pass, but say nothing about one scheme against another.
+[[nodiscard]] bool whichever_scheme(const results::Check& c);
 
 /// Level 1: pipeline::Depth::forces. Rows that large deflection would decide say nothing.
 [[nodiscard]] Said by_forces(const model::Case& edited, pipeline::Workspace& w, std::stop_token stop);

@@ -128,7 +128,7 @@ private:
         out_.answer.exclusions = o.exclusions;
         out_.answer.not_covered = o.not_covered;
         for (const results::Check& c : o.checks)
-            if (c.status == base::Status::not_covered) out_.answer.not_covered.push_back(c.title + ": " + c.note);
+            if (c.status == base::Status::not_covered) out_.answer.not_covered.push_back(fmt::format("{}{}: {}{}", c.required ? "REQUIRED: " : "", c.title, c.note, c.lift_with.empty() ? "" : "; lifted by " + c.lift_with));
     }
 
     void say()
@@ -137,8 +137,10 @@ private:
         const std::string so_far = a.stopped ? " Stopped before the end: the best so far." : "";
         if (!a.front.empty()) {
             const ProposedScheme& first = a.front.front();
-            a.headline = fmt::format("CAN BE DONE: fewest holes ({}): {}. Least margin {}: {} ({}).{}", first.holes, first.words, margin_words(first.margin), first.tight.empty() ? "" : first.tight.front().check, first.tight.empty() ? "" : first.tight.front().load_case, so_far);
-            a.advice = a.front.size() == 1 ? "No other scheme of the space has fewer holes, less mass, a lower cost class or more margin." : fmt::format("{} schemes are beaten by none on holes, mass, cost class and margin at once: choose among them.", a.front.size());
+            const bool open = first.verdict != base::Verdict::pass;
+            a.headline = fmt::format("{}: fewest holes ({}): {}. Least margin {}: {} ({}).{}", open ? "NOT COVERED, whichever scheme; in what is covered it can be done" : "CAN BE DONE", first.holes, first.words, margin_words(first.margin), first.tight.empty() ? "" : first.tight.front().check, first.tight.empty() ? "" : first.tight.front().load_case, so_far);
+            if (open) a.advice = "Not covered comes first, see below: until it is lifted nothing here is a pass. ";
+            a.advice += a.front.size() == 1 ? "No other scheme of the space has fewer holes, less mass, a lower cost class or more margin." : fmt::format("{} schemes are beaten by none on holes, mass, cost class and margin at once: choose among them.", a.front.size());
         } else if (a.closest) {
             say_nothing_holds(so_far);
         } else {

@@ -102,7 +102,7 @@ Lists lists_of(const model::Case& c, const model::Propose& p)
     for (double t : {2.0, 3.0, 5.0})
         if (may_use(p, fmt::format("plate {:g}", t)) && !listed(p.not_use, "plates")) l.plates.push_back(t);
     const bool inch = inch_case(c);
-    for (const EndFixing& e : {EndFixing{1, inch ? "1/4 in" : "M6"}, EndFixing{2, inch ? "1/4 in" : "M6"}, EndFixing{2, inch ? "5/16 in" : "M8"}})
+    for (const EndFixing& e : {EndFixing{1, inch ? "1/4 in" : "M6"}, EndFixing{1, inch ? "5/16 in" : "M8"}, EndFixing{2, inch ? "1/4 in" : "M6"}, EndFixing{2, inch ? "5/16 in" : "M8"}})
         if (may_use(p, e.size)) l.ends.push_back(e);
     l.bolts = bolts_of(c, p);
     const bool brackets = !c.brackets.empty();

@@ -30,7 +30,7 @@ std::size_t group_of(const std::string& path)
         if (top == fixing) return 2;
     for (const char* item : {"item", "forces", "pressures", "masses"})
         if (top == item) return 1;
-    return top == "road" || top == "vehicle" || top == "rules" || top == "analysis" ? 3 : 0;
+    return top == "road" || top == "vehicle" || top == "rules" || top == "analysis" || top == "propose" ? 3 : 0;
 }
 
 std::string last_word(const std::string& path)

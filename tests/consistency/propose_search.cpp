@@ -167,6 +167,36 @@ TEST_CASE("a search that is stopped keeps what it has found and says so")
     CHECK(p.answer.counts.open + p.answer.counts.fail + p.answer.counts.hold + p.answer.counts.discarded + p.answer.counts.beaten + p.answer.counts.impossible == 50);
 }
 
+TEST_CASE("hinges that nobody knows leave every scheme not covered, and the first line says so")
+{
+    model::Case c = small_space("condenser_door_made_good");
+    c.door->hinges->evidence = {};
+    ProposeOptions o;
+    o.search = of(30, 1);
+    o.robust = false;
+    const Proposed p = propose(c, o);
+    REQUIRE(!p.answer.front.empty());
+    CHECK(p.answer.headline.rfind("NOT COVERED, whichever scheme", 0) == 0);
+    for (const results::ProposedScheme& s : p.answer.front) CHECK(s.verdict == base::Verdict::not_covered);
+    CHECK(std::any_of(p.answer.not_covered.begin(), p.answer.not_covered.end(), [](const std::string& s) { return s.rfind("REQUIRED: ", 0) == 0 && s.find("door.hinges.evidence") != std::string::npos; }));
+}
+
+TEST_CASE("Study: where nothing holds, the closest scheme is the best of all, and what is called enough is enough")
+{
+    model::Case c = small_space("condenser_door", {{"stop: 20 ms", "stop: 12 ms"}});
+    ProposeOptions o;
+    o.search = of(40, 2);
+    const Proposed p = propose(c, o);
+    REQUIRE(p.answer.front.empty());
+    REQUIRE(p.answer.closest);
+    CHECK(p.answer.headline.rfind("NOTHING HOLDS among 40 schemes", 0) == 0);
+    const Searched all = search::search(c, of(40, 2, true));
+    for (const Candidate& k : all.candidates)
+        if (k.level == 3) CHECK(k.margin <= p.answer.closest->margin + 1e-12);
+    CHECK(!p.answer.relaxations.empty());
+    for (const results::Relaxation& r : p.answer.relaxations) CHECK(r.enough == (r.verdict == base::Verdict::pass && r.margin && *r.margin >= 0));
+}
+
 TEST_CASE("one scheme beats another only when it is no worse in anything; of two alike the earlier stays")
 {
     const Place a{{4, 60, 3}, 10, 0}, lighter{{4, 59, 3}, 10, 1}, stronger{{4, 60, 3}, 11, 2}, twin{{4, 60, 3}, 10, 3}, fewer{{3, 70, 3}, 10, 4};
