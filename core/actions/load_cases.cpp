@@ -63,7 +63,7 @@ void add_combined(std::vector<LoadCase>& out, const layout::Layout& l, const Roa
 }
 
 /// The door's turning at the item (at the free edge when there is no item), or why it cannot be had.
-struct Slam {
+struct Slam { // of a door thrown shut or flung open
     double g = 0;        ///< square to the panel, size
     double across_g = 0; ///< along panel x when the masses are thrown inward; an item off the pin line swings across, too
     double y = 0, e = 0, y_edge = 0;
@@ -78,10 +78,9 @@ Slam no_slam(const char* reason, const char* lift_with)
     return s;
 }
 
-Slam slam_of(const layout::Layout& l)
+/// A stop from the free edge's speed in the given time.
+Slam stopped(const layout::Layout& l, double edge_speed, double stop, const char* key)
 {
-    if (l.kind != model::PanelKind::door) return no_slam("only a door hinged at its side is covered", "panel.kind");
-    if (!l.door || !l.door->has_slam) return no_slam("closing speed and stop of the door are not given", "door.slam");
     if (!l.door->has_hinges) return no_slam("the hinge line is not given", "door.hinges");
     const layout::Door& d = *l.door;
     Slam s;
@@ -89,22 +88,29 @@ Slam slam_of(const layout::Layout& l)
     s.y_edge = from_pin(d.hinges_right ? 0.0 : l.width);
     s.y = l.item ? from_pin(l.item->centre[0]) : s.y_edge;
     s.e = l.item ? l.item->centre[2] - d.pin_z : 0.0;
-    const std::optional<double> a = half_sine_stop_g({.v_edge_mm_s = d.slam_edge_speed, .y_mm = s.y, .y_edge_mm = s.y_edge, .D_s = d.slam_stop, .e = 0});
-    if (!a) return no_slam("closing speed, stop or distance from the pin line is outside the rule's range (up to 5 m/s, 1 .. 500 ms)", "door.slam");
+    const std::optional<double> a = half_sine_stop_g({.v_edge_mm_s = edge_speed, .y_mm = s.y, .y_edge_mm = s.y_edge, .D_s = stop, .e = 0});
+    if (!a) return no_slam("edge speed, stop or distance from the pin line is outside the rule's range (up to 5 m/s, 1 .. 500 ms)", key);
     if (!(s.y > 0 && std::isfinite(s.e))) return no_slam("the item hangs on the hinge line", "item.centre_of_mass");
     s.g = *a;
     s.across_g = (d.hinges_right ? -1 : 1) * s.g * s.e / s.y;
     return s;
 }
 
+Slam slam_of(const layout::Layout& l)
+{
+    if (l.kind != model::PanelKind::door) return no_slam("only a door hinged at its side is covered", "panel.kind");
+    if (!l.door || !l.door->has_slam) return no_slam("closing speed and stop of the door are not given", "door.slam");
+    return stopped(l, l.door->slam_edge_speed, l.door->slam_stop, "door.slam");
+}
+
 /// Share of the closing speed with which a door springs back into its latch; engineering judgement.
 constexpr double slam_rebound = 0.3;
 
-std::string slam_sentence(const layout::Door& d, const Slam& s)
+std::string slam_sentence(double edge_speed, double stop, const Slam& s)
 {
     return fmt::format("{:g} m/s at the free edge ({:.0f} mm from the pin line) stopped by a half-sine of {:g} ms without rebound: {:.1f} g at {:.0f} mm, "
                        "and {:.1f} g across the panel because it hangs {:.0f} mm off the pin, with 1 g weight; brackets and item have the acceleration of their own places and the item turns with the door; the mounted item's own response to the pulse is not in it (AC-1)",
-                       d.slam_edge_speed / 1000, s.y_edge, d.slam_stop * 1000, s.g, s.y, std::abs(s.across_g), s.e);
+                       edge_speed / 1000, s.y_edge, stop * 1000, s.g, s.y, std::abs(s.across_g), s.e);
 }
 
 /// The field that the whole door turns with: each mass has the acceleration of its own place, and turns itself.
@@ -127,17 +133,34 @@ void add_slam(LoadCases& out, const layout::Layout& l)
         return;
     }
     const std::string source = "case file, door.slam; half-sine stop (common practice, no source)";
-    const std::string how = slam_sentence(*l.door, s);
+    const std::string how = slam_sentence(l.door->slam_edge_speed, l.door->slam_stop, s);
     LoadCase shut = made(name_slam_inward, {s.across_g, -1, -s.g}, source, "door thrown shut, masses carry on inward: " + how);
     turn_about_pin(shut, *l.door, s, 1);
     out.cases.push_back(std::move(shut));
     // What springs back is caught by the latch: the same stop takes the rebound's speed out the other way.
     LoadCase back = made(name_slam_outward, {0.0 - slam_rebound * s.across_g, -1, slam_rebound * s.g}, source,
                              fmt::format("door springs back from its seal with {:g} of its speed (judgement) and the latch catches it in the same time, masses carry on outward: {:.1f} g "
-                                         "at the item, {:.1f} g across, with 1 g weight (AC-1); a door flung open against its check strap is not in it",
+                                         "at the item, {:.1f} g across, with 1 g weight (AC-1)",
                                          slam_rebound, slam_rebound * s.g, slam_rebound * std::abs(s.across_g)));
     turn_about_pin(back, *l.door, s, -slam_rebound);
     out.cases.push_back(std::move(back));
+}
+
+/// Flung open, by hand or by the wind, into the stop of its check strap. Run where the case says how fast.
+void add_slam_open(LoadCases& out, const layout::Layout& l)
+{
+    if (l.kind != model::PanelKind::door || !l.door || !(l.door->open_edge_speed || l.door->open_stop)) return;
+    const layout::Door& d = *l.door;
+    const Slam s = d.open_edge_speed && d.open_stop ? stopped(l, *d.open_edge_speed, *d.open_stop, "door.open") : no_slam("edge speed and stop belong together", "door.open");
+    if (!s.reason.empty()) {
+        out.not_run.push_back({name_slam_open, s.reason, s.lift_with});
+        return;
+    }
+    LoadCase c = made(name_slam_open, {0.0 - s.across_g, -1, s.g}, "case file, door.open; half-sine stop (common practice, no source)",
+                      "door flung open into its stop, masses carry on outward: " + slam_sentence(*d.open_edge_speed, *d.open_stop, s));
+    c.door_closed = false;
+    turn_about_pin(c, d, s, -1);
+    out.cases.push_back(std::move(c));
 }
 
 bool loaded(const model::Case& c)
@@ -193,6 +216,7 @@ LoadCases load_cases(const layout::Layout& l, std::optional<double> solver_Hz)
     }
     out.shaking = road.shaking;
     add_slam(out, l);
+    add_slam_open(out, l);
     add_item_loads(out, l);
     return out;
 }

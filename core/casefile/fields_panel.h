@@ -137,6 +137,13 @@ template <class V> void fields(V& v, model::HingeEvidence& e)
     v("note", e.note);
 }
 
+template <class V> void fields(V& v, model::SagTest& s)
+{
+    v("mass", s.mass);
+    v("at", s.at);
+    v("sag", s.sag);
+}
+
 template <class V> void fields(V& v, model::Hinges& h)
 {
     v("side", h.side);
@@ -146,6 +153,7 @@ template <class V> void fields(V& v, model::Hinges& h)
         v("z", h.pin_z);
     });
     v("evidence", h.evidence);
+    v("sag_test", h.sag_test);
 }
 
 template <class V> void fields(V& v, model::Latch& l) { v("at", l.at); }
@@ -154,6 +162,24 @@ template <class V> void fields(V& v, model::Slam& s)
 {
     v("edge_speed", s.edge_speed);
     v("stop", s.stop);
+}
+
+template <class V> void fields(V& v, model::CheckStrap& s)
+{
+    v("lever", s.lever);
+    v("height", s.height);
+    v("holds", s.holds);
+    v("strength", s.strength);
+    v("stop_strength", s.stop_strength);
+}
+
+template <class V> void fields(V& v, model::OpenDoor& o)
+{
+    v("angles", o.angles);
+    v("slope", o.slope);
+    v("wind", o.wind);
+    v("edge_speed", o.edge_speed);
+    v("stop", o.stop);
 }
 
 template <class V> void fields(V& v, model::Door& d)
@@ -165,6 +191,8 @@ template <class V> void fields(V& v, model::Door& d)
     v.rest("rest", d.rest);
     v("opening_angle", d.opening_angle);
     v("slam", d.slam);
+    v("check_strap", d.check_strap);
+    v("open", d.open);
 }
 
 } // namespace thinskin::casefile

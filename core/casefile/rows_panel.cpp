@@ -112,6 +112,10 @@ std::vector<Row> door_rows()
         of(Type::point3, "door.hinges.evidence.at", "Where that mass sits."),
         word("door.hinges.evidence.state", {"closed", "open"}, "State of the door in the proof hang."),
         text("door.hinges.evidence.note", "Document, page, date."),
+        block("door.hinges.sag_test", "How far the leaf went down under a known mass: the give of hinges and sheet, which is in no document. Not given: sag is not run."),
+        quantity("door.hinges.sag_test.mass", Dimension::mass, "Mass hung on the open leaf, best at its free edge.").required().above(0),
+        of(Type::point2, "door.hinges.sag_test.at", "Where it hung and where the drop was read.").required(),
+        length("door.hinges.sag_test.sag", "Drop read there.").required().above(0),
         blocks("door.latches", "Where the closed door is caught."),
         of(Type::point2, "door.latches[].at", "Place of the latch.").required(),
         of(Type::word_or_block, "door.rest", "What the closed door sits on.").words({"none"}).shared("<rest>")
@@ -120,6 +124,18 @@ std::vector<Row> door_rows()
         block("door.slam", "A door thrown shut. Not given: the slam is not covered."),
         quantity("door.slam.edge_speed", Dimension::speed, "Speed of the free edge when it meets the stop.").required().above(0),
         quantity("door.slam.stop", Dimension::time, "Time from touch to standstill.").required().above(0),
+        block("door.check_strap", "What holds and stops the open door. Not given: what turns the open door is not covered."),
+        length("door.check_strap.lever", "Distance of the strap's line from the hinge line, square to it.").required().above(0),
+        length("door.check_strap.height", "Height of the strap on the leaf.").required(),
+        quantity("door.check_strap.holds", Dimension::moment, "Torque at which the held door begins to swing, as measured: spring balance at the free edge times its distance from the hinge line.").above(0),
+        quantity("door.check_strap.strength", Dimension::force, "What the strap with its fixings bears; half of it counts.").above(0),
+        quantity("door.check_strap.stop_strength", Dimension::force, "What its end stop bears when the door runs into it; half of it counts.").above(0),
+        block("door.open", "What the open door has to stand. Each part that is given is required; each that is not given is not run."),
+        of(Type::quantities, "door.open.angles", "Angles to show the forces on the pillar at. Not given: every 90 degrees up to opening_angle, and there.").dimension(Dimension::angle).from(0).below(6.2831),
+        quantity("door.open.slope", Dimension::ratio, "Slope of the ground, rise over run; taken in the worst direction.").above(0).to(0.6),
+        quantity("door.open.wind", Dimension::speed, "Wind with its gusts, square to the open leaf, from both sides.").above(0).to(80000),
+        quantity("door.open.edge_speed", Dimension::speed, "Speed of the free edge when the door, flung open, runs into its stop.").above(0).to(5000),
+        quantity("door.open.stop", Dimension::time, "Time from touching the stop to standstill.").from(0.001).to(0.5),
     };
 }
 

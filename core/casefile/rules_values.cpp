@@ -96,6 +96,16 @@ void check_tether(RuleKit& k, const model::Tether& t)
     if (t.stiffness && t.stretch) k.error("item.tether.stretch", "the tether is given by its stiffness or by length and stretch, not by both");
 }
 
+void check_open_door(RuleKit& k, const model::Door& d)
+{
+    if (!d.open) return;
+    const model::OpenDoor& o = *d.open;
+    if (o.edge_speed && !o.stop) k.error("door.open", "a door flung open needs edge_speed and stop together; stop is missing");
+    if (o.stop && !o.edge_speed) k.error("door.open.stop", "a door flung open needs edge_speed and stop together; edge_speed is missing");
+    for (std::size_t i = 0; d.opening_angle && i < o.angles.size(); ++i)
+        if (o.angles[i].value > d.opening_angle->value + 1e-9) k.error(fmt::format("door.open.angles[{}]", i), fmt::format("the door opens no farther than opening_angle, {}", d.opening_angle->text));
+}
+
 /// One way to the dynamic factor: what belongs to another way is an error, not a second factor.
 void check_road(RuleKit& k, const model::Road& r)
 {
@@ -115,10 +125,14 @@ void check_when(RuleKit& k, const std::string& when, const std::string& path)
 {
     if (model::is_bare_panel(k.c)) return;
     const bool slammed = k.c.door && k.c.door->hinges && k.c.door->slam;
+    const bool slammed_open = k.c.door && k.c.door->hinges && k.c.door->open && k.c.door->open->edge_speed && k.c.door->open->stop;
     if (when.empty() && !k.written(path + ".when"))
         k.error(path, "with a road, each force and pressure needs its load case: when: parked, for instance");
     if (when == "applied") k.error(path + ".when", "the load case applied belongs to a panel alone; with a road, name one such as parked");
-    if (when.compare(0, 4, "slam") == 0 && !slammed) k.error(path + ".when", "this case has no slam: it needs door.hinges and door.slam");
+    if (when == "slam open") {
+        if (!slammed_open) k.error(path + ".when", "this case has no door flung open: it needs door.hinges, door.open.edge_speed and door.open.stop");
+    } else if (when.compare(0, 4, "slam") == 0 && !slammed)
+        k.error(path + ".when", "this case has no slam: it needs door.hinges and door.slam");
 }
 
 } // namespace
@@ -137,6 +151,7 @@ void check_values(RuleKit& k)
     if (c.road) check_road(k, *c.road);
     if (c.door) check_door(k, *c.door);
     if (c.item && c.item->tether) check_tether(k, *c.item->tether);
+    if (c.door) check_open_door(k, *c.door);
     for (std::size_t i = 0; i < c.brackets.size(); ++i) check_bracket(k, c.brackets[i], fmt::format("brackets[{}]", i));
     for (const model::FastenerKind& f : c.fastener_kinds)
         if (f.type == "bolt" && f.grade.empty() && !k.written(kind_path(f.name) + ".grade"))

@@ -162,6 +162,10 @@ void check_door_figures(Resolver& r)
     const Door& d = *r.out.door;
     if (d.evidence_has_numbers && (d.evidence_at[0] < 0 || d.evidence_at[0] > r.out.width || d.evidence_at[1] < 0 || d.evidence_at[1] > r.out.height || std::abs(d.evidence_at[2]) > 1000))
         r.error(r.source.door->at, "door.hinges.evidence.at", "the place of the maker's or the proof mass is not on this door", "expected a point on the leaf, at most 1 m off it");
+    if (d.strap && (d.strap->lever >= r.out.width || d.strap->height < 0 || d.strap->height > r.out.height))
+        r.error(r.source.door->at, "door.check_strap", fmt::format("a strap {:.0f} mm off the hinge line at height {:.0f} mm is not on this leaf", d.strap->lever, d.strap->height));
+    if (d.sag_test && (d.sag_test->at.x < 0 || d.sag_test->at.x > r.out.width || !((d.hinges_right ? d.pin_x - d.sag_test->at.x : d.sag_test->at.x - d.pin_x) > 0)))
+        r.error(r.source.door->at, "door.hinges.sag_test.at", "the test mass does not hang on the leaf");
     if (d.has_slam && (d.slam_edge_speed < 500 || d.slam_stop > 0.1))
         r.caution(fmt::format("a slam of {:g} m/s stopped in {:g} ms is gentle; doors of work vans are thrown shut at 1 m/s and more", d.slam_edge_speed / 1000, d.slam_stop * 1000));
 }

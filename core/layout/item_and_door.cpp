@@ -1,7 +1,9 @@
 #include "layout/resolver.h"
 
 #include <algorithm>
+#include <cmath>
 #include <fmt/core.h>
+#include <numbers>
 
 namespace thinskin::layout {
 
@@ -27,6 +29,36 @@ void take_hinges(const model::Hinges& h, Door& out)
     }
     out.evidence_state = h.evidence.state;
     out.evidence_note = h.evidence.note;
+}
+
+std::optional<double> value(const std::optional<model::Quantity>& q) { return q ? std::optional(q->value) : std::nullopt; }
+
+/// Angles as asked for, else every quarter turn up to how far it opens, and there.
+std::vector<double> angles(const model::Door& d)
+{
+    std::vector<double> out;
+    if (d.open)
+        for (const model::Quantity& q : d.open->angles) out.push_back(q.value);
+    constexpr double quarter = std::numbers::pi / 2, near = 1e-3;
+    const double most = d.opening_angle ? d.opening_angle->value : 0;
+    const bool asked = !out.empty();
+    for (double a = 0; !asked && a < most - near; a += quarter) out.push_back(a);
+    if (most > 0 && std::none_of(out.begin(), out.end(), [most](double a) { return std::abs(a - most) < near; })) out.push_back(most);
+    std::sort(out.begin(), out.end());
+    return out;
+}
+
+void take_open(const model::Door& d, Door& out)
+{
+    if (d.check_strap) out.strap = Door::Strap{d.check_strap->lever.value, d.check_strap->height.value, value(d.check_strap->holds), value(d.check_strap->strength), value(d.check_strap->stop_strength)};
+    if (d.opening_angle) out.opening_angle = d.opening_angle->value;
+    out.angles = angles(d);
+    if (d.hinges && d.hinges->sag_test) out.sag_test = Door::SagTest{d.hinges->sag_test->mass.value, point(d.hinges->sag_test->at), d.hinges->sag_test->sag.value};
+    if (!d.open) return;
+    out.slope = value(d.open->slope);
+    out.wind = value(d.open->wind);
+    out.open_edge_speed = value(d.open->edge_speed);
+    out.open_stop = value(d.open->stop);
 }
 
 /// A force on the item is a load case of its own: its name must not be one of the others'.
@@ -78,6 +110,7 @@ void resolve_door(Resolver& r)
         out.slam_edge_speed = d.slam->edge_speed.value;
         out.slam_stop = d.slam->stop.value;
     }
+    take_open(d, out);
     r.out.door = out;
 }
 

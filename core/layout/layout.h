@@ -158,6 +158,13 @@ struct Door {
     std::optional<Point> rest;
     bool has_slam = false;
     double slam_edge_speed = 0, slam_stop = 0;  ///< mm/s, s
+    struct Strap { double lever = 0, height = 0; std::optional<double> holds, strength, stop_strength; }; ///< N mm, N
+    std::optional<Strap> strap;          ///< check strap: holds and stops the open door
+    double opening_angle = 0;            ///< rad; 0 = not given
+    std::vector<double> angles;          ///< rad, ascending; of the open door
+    std::optional<double> slope, wind, open_edge_speed, open_stop; ///< rise over run, mm/s, mm/s, s
+    struct SagTest { double mass = 0; Point at; double sag = 0; };
+    std::optional<SagTest> sag_test;
 };
 
 struct Rib { std::string name; Point from, to; catalogue::Section section; catalogue::Material material; bool standing = true; model::Seen seen = model::Seen::assumed; };

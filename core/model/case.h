@@ -131,16 +131,23 @@ struct HingeEvidence {
     Location where;
 };
 
+/// A known mass hung on the leaf and how far the leaf went down there.
+struct SagTest { Quantity mass; Point2 at; Quantity sag; };
+
 struct Hinges {
     Side side = Side::right;
     std::vector<Quantity> heights;
     Quantity pin_x, pin_z;
     HingeEvidence evidence;
+    std::optional<SagTest> sag_test;
     Location at;
 };
 
 struct Latch { Point2 at; };
 struct Slam { Quantity edge_speed, stop; };
+struct CheckStrap { Quantity lever, height; std::optional<Quantity> holds, strength, stop_strength; };
+/// What the open door has to stand; a part that is not given is not run.
+struct OpenDoor { std::vector<Quantity> angles; std::optional<Quantity> slope, wind, edge_speed, stop; };
 
 struct Door {
     Quantity mass;
@@ -150,6 +157,8 @@ struct Door {
     std::optional<Point2> rest;
     std::optional<Quantity> opening_angle;
     std::optional<Slam> slam;
+    std::optional<CheckStrap> check_strap;
+    std::optional<OpenDoor> open;
     Location at;
 };
 

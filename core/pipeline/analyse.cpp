@@ -1,6 +1,7 @@
 #include "pipeline/analyse.h"
 #include "actions/added_mass.h"
 #include "actions/load_cases.h"
+#include "actions/open_door.h"
 #include "actions/second_path.h"
 #include "checks/checks.h"
 #include "idealise/local_stress.h"
@@ -111,11 +112,13 @@ std::vector<results::Check> all_rows(const checks::Demands& d)
 
 void take_door(const layout::Layout& l, results::Outcome& o)
 {
-    const statics::DoorFigures door = statics::door_figures(l, o.load_cases);
+    o.open_door = actions::open_door(l);
+    const statics::DoorFigures door = statics::door_figures(l, o.load_cases, o.open_door);
     o.hinges = door.hinges;
     o.latches = door.latches;
     o.stops = door.stops;
     o.door_ratios = door.ratios;
+    o.door_sag = door.sag;
     o.checks.insert(o.checks.end(), door.checks.begin(), door.checks.end());
     o.not_covered.insert(o.not_covered.end(), door.not_covered.begin(), door.not_covered.end());
 }

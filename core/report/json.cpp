@@ -133,7 +133,7 @@ Json joint(const results::JointForce& r)
 /// Hinges, latches, stops.
 template <class Row> Json door_force(const Row& r)
 {
-    return {{"name", r.name}, {"state", r.state}, {"load_case", r.load_case}, {"force_N", r.force_N}};
+    return {{"name", r.name}, {"state", r.state}, {"load_case", r.load_case}, {"force_N", r.force_N}, {"open_deg", r.open_deg}, {"on_body_N", r.on_body_N}, {"words", r.words}};
 }
 
 Json plate_rim(const results::RimStress& r)
@@ -170,6 +170,11 @@ Json skin(const Outcome& o)
         if (stress.is_null() || !(k.max_von_mises_MPa <= stress.get<double>())) stress = k.max_von_mises_MPa;
     }
     return {{"max_deflection_mm", deflection}, {"max_von_mises_MPa", stress}, {"theory", o.skin_theory}, {"states", list(o.skin, skin_state)}};
+}
+
+Json door_state(const results::DoorState& s)
+{
+    return {{"name", s.name}, {"source", s.source}, {"derivation", s.derivation}, {"sense", s.sense}, {"slope_rad", s.slope_rad}, {"air_N", s.air_N}, {"air_at_mm", s.air_at_mm}};
 }
 
 Json door_ratios(const results::DoorRatios& r)
@@ -230,6 +235,8 @@ void add_forces(Json& j, const Outcome& o)
     j["latches"] = list(o.latches, door_force<results::SupportForce>);
     j["stops"] = list(o.stops, door_force<results::SupportForce>);
     j["door_ratios"] = door_ratios(o.door_ratios);
+    j["door_states"] = list(o.open_door.states, door_state);
+    if (o.door_sag) j["door_sag"] = {{"give_mm_N", o.door_sag->give_mm_N}, {"edge_mm", o.door_sag->edge_mm}, {"bare_mm", o.door_sag->bare_mm}};
 }
 
 void add_vibration(Json& j, const results::Vibration& v)

@@ -1,4 +1,5 @@
 #include "base/status.h"
+#include "report/door_rows.h"
 #include "report/figures.h"
 #include "report/hardest.h"
 #include "report/html.h"
@@ -141,18 +142,10 @@ std::string record_door(const Outcome& o)
     if (o.door_ratios.known)
         s = html_paragraph(fmt::format("Door with the item, times the bare door: weight moment {}, hinge couple {}, inertia about the hinges {}, slam force {}.", fixed(o.door_ratios.moment, 2),
                                        fixed(o.door_ratios.hinge_couple, 2), fixed(o.door_ratios.inertia, 2), fixed(o.door_ratios.slam_force, 2)));
-    HtmlTable t({{"force on the door at"}, {"state"}, {"load case"}, {"x, N", true}, {"y, N", true}, {"z, N", true}});
-    const auto add = [&t](const auto& rows) {
-        const auto size = [](const auto& r) { return std::hypot(r.force_N[0], r.force_N[1], r.force_N[2]); };
-        for (const auto* row : hardest(rows, [](const auto& r) { return r.name + "/" + r.state; }, size)) {
-            const auto& r = *row;
-            t.row({r.name, r.state, r.load_case, n0(r.force_N[0]), n0(r.force_N[1]), n0(r.force_N[2])});
-        }
-    };
-    add(o.hinges);
-    add(o.latches);
-    add(o.stops);
-    return s + (t.empty() ? "" : html_paragraph("Of each place and state of the door the load case with the largest force; all others are in result.json.")) + t.html();
+    HtmlTable t({{"force on the body at"}, {"door"}, {"load case"}, {"size and direction"}});
+    for (const DoorRow& r : door_rows(o, false)) t.row({r.place, r.state, r.load_case, r.words});
+    if (o.door_sag) s += html_paragraph(door_sag_sentence(*o.door_sag));
+    return s + (t.empty() ? "" : html_paragraph("Closed: of each place the load case with the largest force. Open: every angle for the weight alone, the widest angle for the other states, whose sizes are the same at each; all others are in result.json.")) + t.html();
 }
 
 std::string record_stacks(const Outcome& o)

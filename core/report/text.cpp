@@ -113,7 +113,7 @@ std::string check_text(const Outcome& o, const TextOptions& t)
     if (!o.not_solved.empty()) s += heading("Not solved") + bullet_list(o.not_solved, t.width);
     s += group_lines(o, t) + single_loss_lines(o, t) + margin_table(o, t) + not_covered_lines(o, t);
     if (t.detail) s += check_details(o, t);
-    s += load_path_lines(o) + skin_lines(o, t) + frequency_lines(o, t) + life_lines(o, t) + wind_lines(o, t) + door_lines(o) + stack_lines(o);
+    s += load_path_lines(o) + skin_lines(o, t) + frequency_lines(o, t) + life_lines(o, t) + wind_lines(o, t) + door_lines(o, t) + stack_lines(o);
     if (t.detail) s += force_details(o, t);
     s += assumption_lines(o, t) + list_lines(o, t) + balance_lines(o, t);
     return s + "\n" + caution_lines(t);

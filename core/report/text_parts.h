@@ -22,7 +22,7 @@ using results::Outcome;
 [[nodiscard]] std::string frequency_lines(const Outcome&, const TextOptions&);
 [[nodiscard]] std::string life_lines(const Outcome&, const TextOptions&);
 [[nodiscard]] std::string wind_lines(const Outcome&, const TextOptions&);
-[[nodiscard]] std::string door_lines(const Outcome&);
+[[nodiscard]] std::string door_lines(const Outcome&, const TextOptions&);
 
 /// The modes to show: the lowest three in which item or brackets take part, else the lowest three; all with --detail.
 [[nodiscard]] std::vector<const results::NaturalMode*> modes_to_show(const std::vector<results::NaturalMode>& modes, bool all);

@@ -1,3 +1,4 @@
+#include "report/door_rows.h"
 #include "report/figures.h"
 #include "report/standing.h"
 #include "report/table.h"
@@ -65,13 +66,27 @@ std::string skin_lines(const Outcome& o, const TextOptions& t)
     return s + bullet_list(why, t.width);
 }
 
-std::string door_lines(const Outcome& o)
+namespace {
+
+std::string door_force_lines(const Outcome& o, const TextOptions& t)
 {
-    if (!o.door_ratios.known) return "";
+    Table table({{"place"}, {"door"}, {"load case"}, {"force on the body"}});
+    for (const DoorRow& r : door_rows(o, t.detail)) table.row({r.place, r.state, r.load_case, r.words});
+    return table.empty() ? "" : heading("What the door puts on the body") + table.text();
+}
+
+} // namespace
+
+std::string door_lines(const Outcome& o, const TextOptions& t)
+{
+    std::string s = door_force_lines(o, t);
+    if (o.door_sag) s += wrapped("", door_sag_sentence(*o.door_sag), t.width);
+    if (!o.door_ratios.known) return s;
     const results::DoorRatios& r = o.door_ratios;
     return heading("Door with the item, times the bare door")
            + fmt::format("  weight moment {}, hinge couple {}, inertia about the hinges {}, slam force {}\n", fixed(r.moment, 2), fixed(r.hinge_couple, 2),
-                         fixed(r.inertia, 2), fixed(r.slam_force, 2));
+                         fixed(r.inertia, 2), fixed(r.slam_force, 2))
+           + s;
 }
 
 std::string stack_lines(const Outcome& o)

@@ -32,6 +32,22 @@ struct LoadCase {
     double spin_rad_s2 = 0, pin_x_mm = 0, pin_z_mm = 0;
 };
 
+/// A state of the open door, the vehicle standing. Says what acts, in the door's own axes; statics finds how the door takes it.
+struct DoorState {
+    std::string name, source, derivation;
+    int sense = 0;                         ///< which way it turns the door: +1 farther open, -1 shut, 0 not at all (level, no wind)
+    double slope_rad = 0;                  ///< the ground leans by that much, in the direction that turns the door most in `sense`
+    double air_N = 0;                      ///< push of the wind square to the leaf, size
+    std::array<double, 2> air_at_mm{};
+};
+struct OpenDoor {
+    /// What was not run: why, and the key that would run it.
+    struct NotRun { std::string what, reason, lift_with; };
+    std::vector<double> angles_rad;        ///< ascending; every state holds at each of them
+    std::vector<DoorState> states;
+    std::vector<NotRun> not_run;
+};
+
 /// The force of one ply on a fastener, in the plane of the panel.
 struct PlyForce { std::string part; double x_N = 0, y_N = 0, bearing_N = 0; };
 
@@ -86,8 +102,10 @@ struct Contact { std::string part, load_case; double resultant_N = 0; std::array
 struct RimStress { std::string plate, load_case; double stress_MPa = 0, swing_MPa = 0; std::array<double, 2> at_mm{}; bool rare = false, stands = true; std::string why_not; };
 struct PathStep { std::string from, to; double force_N = 0; };
 struct GaugeMove { std::string name, load_case; Vec3 displacement_mm{}; std::string relative_to; };
-struct HingeForce { std::string name, state, load_case; Vec3 force_N{}; };  ///< on the door
-struct SupportForce { std::string name, state, load_case; Vec3 force_N{}; }; ///< latches, stops, rest
+/// Force on the door at a hinge, a latch, a stop, a rest or a check strap, in the door's own axes (panel axes that turn with it).
+/// on_body_N is the force on the body there, in vehicle axes (forward, left, up), the door opened by open_deg; words say it.
+struct HingeForce { std::string name, state, load_case; Vec3 force_N{}; double open_deg = 0; Vec3 on_body_N{}; std::string words; };
+struct SupportForce { std::string name, state, load_case; Vec3 force_N{}; double open_deg = 0; Vec3 on_body_N{}; std::string words; };
 
 /// The skin in one load case.
 struct SkinState {
@@ -170,6 +188,8 @@ struct Balance {
 
 struct Weight { double item_kg = 0, brackets_kg = 0, reinforcement_kg = 0, door_kg = 0, total_kg = 0; };
 
+/// Sag of the free edge from the measured give of the hinges: with everything on the door, and of the bare leaf (ST-14, AC-20).
+struct DoorSag { double give_mm_N = 0, edge_mm = 0, bare_mm = 0; };
 struct DoorRatios { double moment = 0, hinge_couple = 0, inertia = 0, slam_force = 0; bool known = false; };
 
 /// Relative errors of the figures by the grid, from a second grid; absent: no such figure on one of the two.
@@ -321,6 +341,8 @@ struct Outcome {
     std::vector<HingeForce> hinges;
     std::vector<SupportForce> latches, stops;
     DoorRatios door_ratios;
+    OpenDoor open_door;
+    std::optional<DoorSag> door_sag;       ///< absent: hinges' give was not measured
     std::vector<SkinState> skin;
     std::vector<SkinField> skin_fields;    ///< for drawings; never in the JSON; absent for a load case that was not solved
     std::string skin_theory;

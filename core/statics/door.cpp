@@ -1,15 +1,18 @@
 #include "base/quantity.h"
-#include "statics/door_parts.h"
+#include "statics/door_rules.h"
+#include "statics/open_door.h"
 
 #include <algorithm>
 #include <cmath>
 #include <fmt/core.h>
+#include <numbers>
 
 namespace thinskin::statics {
 
 namespace {
 
 using results::Check;
+using results::Vec3;
 
 /// The worst of a figure over the load cases, and where.
 struct Peak { double value = 0; std::string load_case; };
@@ -35,7 +38,7 @@ Check force_only(const std::string& id, const std::string& title, const Peak& p,
     c.rule = "force printed, strength not judged";
     c.source = "rigid-body statics";
     c.label = base::name(base::Label::computed);
-    c.range = "rigid door, closed";
+    c.range = "rigid door";
     c.note = note;
     return c;
 }
@@ -45,38 +48,61 @@ double resultant(const HingeStatics& s)
     return std::max(std::hypot(s.top_N[0], s.V_N, s.top_N[2]), std::hypot(s.bottom_N[0], s.V_N, s.bottom_N[2]));
 }
 
-void add_hinges(std::vector<results::HingeForce>& out, const HingeStatics& s)
+constexpr double degrees = 180 / std::numbers::pi;
+
+/// Hinges and what holds the door, the door opened by theta: the same forces in the door's own axes, others in those of the vehicle.
+void add_forces(DoorFigures& out, const layout::Layout& l, const HingeStatics& s, const std::string& state, double theta)
 {
-    if (!s.covered) return;
-    out.push_back({"top hinge", "closed", s.load_case, s.top_N});
-    out.push_back({"bottom hinge", "closed", s.load_case, s.bottom_N});
-    out.push_back({"one hinge, all vertical", "closed", s.load_case, {0, s.V_N, 0}});
+    const auto made = [&](const std::string& name, const Vec3& force) {
+        return results::HingeForce{name, state, s.load_case, force, theta * degrees, on_body(l, force, theta), body_words(l, force, theta)};
+    };
+    out.hinges.push_back(made("top hinge", s.top_N));
+    out.hinges.push_back(made("bottom hinge", s.bottom_N));
+    out.hinges.push_back(made("one hinge, all vertical", {0, s.V_N, 0}));
+    if (s.latch_N == 0) return;
+    const results::HingeForce held = made(s.open && s.turns ? "stop of the check strap" : s.open || s.latch_N < 0 ? s.latch : "stop at " + s.latch, {0, 0, s.latch_N});
+    std::vector<results::SupportForce>& list = (s.open ? !s.turns : s.latch_N < 0) ? out.latches : out.stops;
+    list.push_back({held.name, l.door->latches.size() > 1 && !s.open ? state + ", taken alone" : state, held.load_case, held.force_N, held.open_deg, held.on_body_N, held.words});
 }
 
-void add_supports(DoorFigures& out, const layout::Door& d, const HingeStatics& s)
+void add_forces(DoorFigures& out, const layout::Layout& l, const HingeStatics& s, const std::vector<double>& angles)
 {
-    if (!s.covered || s.latch_N == 0) return;
-    const std::string state = d.latches.size() > 1 ? "closed, taken alone" : "closed";
-    std::vector<results::SupportForce>& list = s.latch_N < 0 ? out.latches : out.stops;
-    list.push_back({s.latch_N < 0 ? s.latch : "stop at " + s.latch, state, s.load_case, {0, 0, s.latch_N}});
+    if (!s.covered) return;
+    if (!s.open) add_forces(out, l, s, "closed", 0);
+    else
+        for (const double theta : angles) add_forces(out, l, s, theta == 0 ? "ajar" : fmt::format("open {:.0f} deg", theta * degrees), theta);
 }
 
 /// Whole weight moment on the rest: the most it can get; the hinges are judged without it.
 void add_rest(DoorFigures& out, const layout::Layout& l, const results::LoadCase& lc, const HingeStatics& s)
 {
-    if (!s.covered || !l.door->rest) return;
+    if (!s.covered || s.open || !l.door->rest) return;
     const double y = y_of(*l.door, {l.door->rest->x, 0, 0});
-    const double force = s.T_N * hinge_spacing(*l.door) / y;
-    if (force > 0 && std::isfinite(force)) out.stops.push_back({"rest, at most", "closed", lc.name, {0, force, 0}});
+    const Vec3 force{0, s.T_N * hinge_spacing(*l.door) / y, 0};
+    if (force[1] > 0 && std::isfinite(force[1])) out.stops.push_back({"rest, at most", "closed", lc.name, force, 0, on_body(l, force, 0), body_words(l, force, 0)});
 }
 
-std::vector<std::string> states_not_run(const layout::Layout& l, const std::vector<results::LoadCase>& cases)
+std::vector<std::string> states_not_run(const layout::Layout& l, const results::OpenDoor& open)
 {
-    std::vector<std::string> out{"door open at an angle: not run", "wind on the open door: not run", "vehicle on a slope, door open: not run",
-                                 "door flung open against its check strap or by a gust: not run"};
-    for (const results::LoadCase& lc : cases)
-        if (!lc.door_closed) out.push_back(lc.name + ": hinge and check strap forces not run, the check strap is not given");
-    if (l.door && l.door->latches.size() > 1) out.push_back("several latches: how they share is not judged, each is taken alone");
+    std::vector<std::string> out;
+    for (const results::OpenDoor::NotRun& n : open.not_run) out.push_back(fmt::format("{}: not run, {} ({})", n.what, n.reason, n.lift_with));
+    if (!l.door->sag_test) out.push_back("sag of the free edge: not run, the give of the hinges was not measured (door.hinges.sag_test)");
+    if (l.door->latches.size() > 1) out.push_back("several latches: how they share is not judged, each is taken alone");
+    return out;
+}
+
+/// Give of the hinges from the test, and what it makes of the masses on the door.
+std::optional<results::DoorSag> sag(const layout::Layout& l, double mass_tolerance)
+{
+    if (!l.door->sag_test) return std::nullopt;
+    const layout::Door& d = *l.door;
+    const double h = hinge_spacing(d);
+    results::DoorSag out;
+    out.give_mm_N = hinge_give({.s = d.sag_test->sag, .h = h, .m = d.sag_test->mass, .y = y_of(d, {d.sag_test->at.x, 0, 0})});
+    const std::vector<DoorMass> all = door_masses(l, mass_tolerance);
+    const auto edge = [&](double T) { return 2 * out.give_mm_N * T * edge_distance(l) / h; }; // AC-20
+    out.edge_mm = edge(at_rest(d, all).T);
+    out.bare_mm = edge(at_rest(d, {all.front()}).T);
     return out;
 }
 
@@ -122,7 +148,7 @@ std::vector<Check> force_only_rows(const layout::Layout& l, const std::vector<Hi
     const Peak hinge = peak(statics, resultant);
     const double h = hinge_spacing(*l.door);
     const Peak couple = peak(statics, [h](const HingeStatics& s) { return 0.5 * std::abs(s.top_N[2] - s.bottom_N[2]) * h / 1000; });
-    const Peak latch = peak(statics, [](const HingeStatics& s) { return s.latch_N < 0 ? -s.latch_N : 0.0; });
+    const Peak latch = peak(statics, [](const HingeStatics& s) { return !s.open && s.latch_N < 0 ? -s.latch_N : 0.0; });
     std::vector<Check> rows{
         force_only("pillar/hinge", "pillar sheet at the worst hinge", hinge, "N", "the pillar's sheet and reinforcement are not in the case"),
         force_only("hinge sheet/hinge", "door sheet under the worst hinge", hinge, "N", "the hinge's mounting sheet is not in the case"),
@@ -150,7 +176,7 @@ Check no_latch()
 
 } // namespace
 
-DoorFigures door_figures(const layout::Layout& l, const std::vector<results::LoadCase>& cases, double mass_tolerance)
+DoorFigures door_figures(const layout::Layout& l, const std::vector<results::LoadCase>& cases, const results::OpenDoor& open, double mass_tolerance)
 {
     DoorFigures out;
     const bool bare = std::all_of(cases.begin(), cases.end(), [](const results::LoadCase& c) { return c.applied_only; });
@@ -159,28 +185,36 @@ DoorFigures door_figures(const layout::Layout& l, const std::vector<results::Loa
         out.checks = unknown_hinges(l);
         return out;
     }
-    std::vector<bool> closed;
     for (const results::LoadCase& lc : cases) {
         const HingeStatics s = hinge_statics(l, lc, mass_tolerance);
-        closed.push_back(lc.door_closed);
-        add_hinges(out.hinges, s);
-        add_supports(out, *l.door, s);
+        add_forces(out, l, s, open.angles_rad);
         add_rest(out, l, lc, s);
         out.statics.push_back(s);
     }
+    for (const results::DoorState& state : open.states) {
+        const HingeStatics s = hinge_statics(l, load_of(l, state, mass_tolerance), mass_tolerance);
+        add_forces(out, l, s, open.angles_rad);
+        out.statics.push_back(s);
+    }
     out.ratios = door_ratios(l, mass_tolerance);
-    out.checks = evidence_rows(l, out.statics, closed, mass_tolerance);
-    for (const Check& c : item_load_rows(l, cases)) out.checks.push_back(c);
-    const std::vector<Check> forces = force_only_rows(l, out.statics);
-    out.checks.insert(out.checks.end(), forces.begin(), forces.end());
+    out.sag = sag(l, mass_tolerance);
+    out.checks = evidence_rows(l, out.statics, mass_tolerance);
+    for (const std::vector<Check>& more : {item_load_rows(l, cases), strap_rows(l, out.statics), force_only_rows(l, out.statics)}) out.checks.insert(out.checks.end(), more.begin(), more.end());
     if (l.door->latches.empty()) out.checks.push_back(no_latch());
-    out.not_covered = states_not_run(l, cases);
+    out.not_covered = states_not_run(l, open);
     return out;
+}
+
+DoorFigures door_figures(const layout::Layout& l, const std::vector<results::LoadCase>& cases, double mass_tolerance) { return door_figures(l, cases, {}, mass_tolerance); }
+
+DoorFigures door_figures(const layout::Layout& l, const std::vector<results::LoadCase>& cases, const results::OpenDoor& open)
+{
+    return door_figures(l, cases, open, l.item ? l.item->tolerance : 0.0);
 }
 
 DoorFigures door_figures(const layout::Layout& l, const std::vector<results::LoadCase>& cases)
 {
-    return door_figures(l, cases, l.item ? l.item->tolerance : 0.0);
+    return door_figures(l, cases, {}, l.item ? l.item->tolerance : 0.0);
 }
 
 } // namespace thinskin::statics

@@ -1,7 +1,9 @@
 #include "base/quantity.h"
 #include "statics/door_parts.h"
 
+#include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace thinskin::statics {
 
@@ -24,21 +26,25 @@ void add_bracket(std::vector<DoorMass>& out, const layout::Bracket& b)
         out.push_back({Kind::bracket, b.name + " brace", b.brace_mass, {b.web_x, 0.5 * (b.brace_from_y + b.arm_top_y), 0.5 * b.brace_to_z}});
 }
 
-/// Leaf width over which its mass is taken as even.
-double leaf_inertia(const layout::Layout& l) { return l.door->mass * l.width * l.width / 12; }
-
 double inertia(const layout::Layout& l, const std::vector<DoorMass>& masses, bool whole)
 {
-    double I = leaf_inertia(l);
+    double I = 0;
     for (const DoorMass& m : masses) {
         if (!whole && m.kind != Kind::door) continue;
         const double y = y_of(*l.door, m.at), e = e_of(*l.door, m.at);
-        I += m.kg * (y * y + e * e); // ST-10
+        I += m.kg * (y * y + e * e) + own_inertia(l, m); // ST-10
     }
     return I;
 }
 
 } // namespace
+
+double own_inertia(const layout::Layout& l, const DoorMass& m)
+{
+    if (m.kind == Kind::door) return m.kg * l.width * l.width / 12; // even over its width
+    if (m.kind != Kind::item || !l.item || !l.item->has_box) return 0;
+    return m.kg * (l.item->box_size[0] * l.item->box_size[0] + l.item->box_size[2] * l.item->box_size[2]) / 12;
+}
 
 double y_of(const layout::Door& d, const results::Vec3& at) { return d.hinges_right ? d.pin_x - at[0] : at[0] - d.pin_x; }
 double e_of(const layout::Door& d, const results::Vec3& at) { return at[2] - d.pin_z; }
@@ -88,16 +94,22 @@ Couples at_rest(const layout::Door& d, const std::vector<DoorMass>& masses)
     return c;
 }
 
-FirstMoments added(const layout::Door& d, const std::vector<DoorMass>& masses)
+FirstMoments moments(const layout::Door& d, const std::vector<DoorMass>& masses)
 {
     FirstMoments f;
     for (const DoorMass& m : masses) {
-        if (m.kind == Kind::door) continue;
         f.kg += m.kg;
         f.kg_y += m.kg * y_of(d, m.at);
         f.kg_e += m.kg * e_of(d, m.at);
     }
     return f;
+}
+
+FirstMoments added(const layout::Door& d, const std::vector<DoorMass>& masses)
+{
+    std::vector<DoorMass> without;
+    std::copy_if(masses.begin(), masses.end(), std::back_inserter(without), [](const DoorMass& m) { return m.kind != Kind::door; });
+    return moments(d, without);
 }
 
 results::DoorRatios door_ratios(const layout::Layout& l, double mass_tolerance)

@@ -17,17 +17,20 @@ namespace thinskin::statics {
 /// The key that would lift it.
 [[nodiscard]] std::string no_hinges_key(const layout::Layout& l);
 
+/// A mass about its own upright axis, kg mm2: the leaf even over its width, the item a cuboid of its box (a point without), others a point.
+[[nodiscard]] double own_inertia(const layout::Layout& l, const DoorMass& m);
+
 /// V, T, N of masses at rest, N.
 struct Couples { double V = 0, T = 0, N = 0; };
 [[nodiscard]] Couples at_rest(const layout::Door& d, const std::vector<DoorMass>& masses);
 
 /// Moments of masses, kg mm; with or without the bare door.
 struct FirstMoments { double kg = 0, kg_y = 0, kg_e = 0; };
+[[nodiscard]] FirstMoments moments(const layout::Door& d, const std::vector<DoorMass>& masses);
 [[nodiscard]] FirstMoments added(const layout::Door& d, const std::vector<DoorMass>& masses);
 
-/// Rows of the evidence rule that the case names; closed[i]: the door is closed in statics[i].
-[[nodiscard]] std::vector<results::Check> evidence_rows(const layout::Layout& l, const std::vector<HingeStatics>& statics,
-                                                     const std::vector<bool>& closed, double mass_tolerance);
+/// Rows of the evidence rule that the case names, over closed and open door.
+[[nodiscard]] std::vector<results::Check> evidence_rows(const layout::Layout& l, const std::vector<HingeStatics>& statics, double mass_tolerance);
 /// Rows that carry a force and are not covered, not required.
 [[nodiscard]] std::vector<results::Check> force_only_rows(const layout::Layout& l, const std::vector<HingeStatics>& statics);
 /// A row of group door with what all of them share.

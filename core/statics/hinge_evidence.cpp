@@ -52,20 +52,23 @@ Check index_row(const std::string& title)
     return c;
 }
 
-struct Worst { HingeIndex index; std::string one_case, shared_case, refused; };
+struct Worst { HingeIndex index; std::string one_case, shared_case, kind_case, refused, refused_key; };
 
-/// The largest indices over the load cases with the door closed.
-Worst worst_index(const layout::Layout& l, const std::vector<HingeStatics>& statics, const std::vector<bool>& closed)
+/// The largest indices over all load cases and states of the door.
+Worst worst_index(const layout::Layout& l, const std::vector<HingeStatics>& statics)
 {
     Worst w;
-    for (std::size_t i = 0; i < statics.size(); ++i) {
-        if (!closed[i]) continue;
-        const HingeIndex here = hinge_index(l, statics[i]);
-        if (!statics[i].covered) w.refused = statics[i].load_case + ": " + statics[i].reason;
+    for (const HingeStatics& s : statics) {
+        const HingeIndex here = hinge_index(l, s);
+        if (!s.covered) {
+            w.refused = s.load_case + ": " + s.reason;
+            w.refused_key = s.lift_with;
+        }
         if (!here.covered) w.index.reason = here.reason;
         w.index.without_vertical = std::max(w.index.without_vertical, here.without_vertical);
-        if (w.one_case.empty() || here.one_hinge > w.index.one_hinge) { w.index.one_hinge = here.one_hinge; w.one_case = statics[i].load_case; }
-        if (w.shared_case.empty() || here.shared > w.index.shared) { w.index.shared = here.shared; w.shared_case = statics[i].load_case; }
+        if (w.one_case.empty() || here.one_hinge > w.index.one_hinge) { w.index.one_hinge = here.one_hinge; w.one_case = s.load_case; }
+        if (w.shared_case.empty() || here.shared > w.index.shared) { w.index.shared = here.shared; w.shared_case = s.load_case; }
+        if (w.kind_case.empty() || here.kind > w.index.kind) { w.index.kind = here.kind; w.kind_case = s.load_case; }
     }
     w.index.covered = w.index.reason.empty() && w.refused.empty() && !w.one_case.empty();
     return w;
@@ -78,12 +81,12 @@ std::string index_words(const Worst& w)
 }
 
 /// Beyond the regulation's one-time load even when every assumption is kind: that is a fail, whatever the evidence.
-bool beyond(const Worst& w) { return w.index.without_vertical > 1 || w.index.shared > 1; }
+bool beyond(const Worst& w) { return w.index.kind > 1; }
 
 Check beyond_row(Check c, const Worst& w)
 {
-    c.demand = std::max(w.index.without_vertical, w.index.shared);
-    c.load_case = w.shared_case;
+    c.demand = w.index.kind;
+    c.load_case = w.kind_case;
     c.status = Status::fail;
     c.note = "beyond the one-time load at which the regulation lets a hinge come apart, even with the vertical shared";
     return c;
@@ -103,7 +106,7 @@ Check regulation_row(const Worst& w)
 {
     Check c = index_row("hinges against the regulation's level");
     if (beyond(w)) return beyond_row(c, w);
-    if (!w.refused.empty()) return not_covered(c, w.refused, "door.latches");
+    if (!w.refused.empty()) return not_covered(c, w.refused, w.refused_key);
     if (!w.index.covered) return not_covered(c, w.index.reason + "; " + index_words(w), evidence_key);
     const double shared = 2.0 * w.index.shared, one = 1.33 * w.index.one_hinge;
     c.demand = std::max(shared, one);
@@ -204,39 +207,75 @@ Check hang_row(const Component& c)
     return row;
 }
 
-std::vector<Check> hang_rows(const layout::Layout& l, const std::vector<HingeStatics>& statics, const std::vector<bool>& closed)
+std::vector<Check> hang_rows(const layout::Layout& l, const std::vector<HingeStatics>& statics)
 {
     const layout::Door& d = *l.door;
     Check all = door_row("hinges/proof", "hinges by proof hang");
     if (const auto [why, key] = hang_problem(d); !why.empty()) return {not_covered(all, why, key)};
-    std::array<Component, 3> parked = components(d, "parked"), driving = components(d, "driving");
-    for (std::size_t i = 0; i < statics.size(); ++i) {
-        const HingeStatics& s = statics[i];
-        if (!closed[i]) continue;
-        if (!s.covered) return {not_covered(all, s.load_case + ": " + s.reason, "door.latches")};
-        std::array<Component, 3>& to = s.load_case == "parked" ? parked : driving;
+    std::array<Component, 3> parked = components(d, "parked"), driving = components(d, "driving"), open = components(d, "open");
+    for (const HingeStatics& s : statics) {
+        if (!s.covered) return {not_covered(all, s.load_case + ": " + s.reason, s.lift_with)};
+        std::array<Component, 3>& to = s.load_case == "parked" ? parked : s.open ? open : driving;
         raise(to[0], std::abs(s.V_N), s.load_case);
         raise(to[1], s.in_plane_N, s.load_case);
         raise(to[2], s.out_of_plane_N, s.load_case);
     }
     std::vector<Check> rows;
-    for (const auto* set : {&parked, &driving})
+    for (const auto* set : {&parked, &driving, &open})
         for (const Component& c : *set)
             if (!c.load_case.empty()) rows.push_back(hang_row(c));
     return rows;
 }
 
+// ---- what a limit on mass says nothing about
+
+double on_worst_hinge(const HingeStatics& s) { return std::max(std::hypot(s.top_N[0], s.V_N, s.top_N[2]), std::hypot(s.bottom_N[0], s.V_N, s.bottom_N[2])); }
+
+/// Slam and open door under a maker's limit: a limit on mass knows no force. Printed beside what parked puts there; only what goes beyond
+/// the regulation's one-time load is judged, and that is a fail.
+std::vector<Check> event_rows(const layout::Layout& l, const std::vector<HingeStatics>& statics)
+{
+    std::vector<HingeStatics> events;
+    double parked = 0;
+    const HingeStatics* worst = nullptr;
+    for (const HingeStatics& s : statics) {
+        if (s.load_case == "parked") parked = on_worst_hinge(s);
+        if (s.event) events.push_back(s);
+    }
+    for (const HingeStatics& s : events)
+        if (s.covered && (!worst || on_worst_hinge(s) > on_worst_hinge(*worst))) worst = &s;
+    if (!worst) return {};
+    const Worst w = worst_index(l, events);
+    if (beyond(w)) return {beyond_row(index_row("hinges in a slam or with the door open"), w)};
+    Check c = door_row("hinges/event", "hinges in a slam or with the door open");
+    c.required = false;
+    c.demand = on_worst_hinge(*worst);
+    c.load_case = worst->load_case;
+    c.unit = "N";
+    c.rule = "force printed; a limit on mass at rest says nothing of it";
+    c.source = "rigid-body statics";
+    c.label = base::name(Label::computed);
+    c.range = "side-hinged door, rigid leaf";
+    c.inputs = {{"parked, N", parked}, {"regulation index", w.index.kind}};
+    return {not_covered(c, fmt::format("the maker's limit is a mass at rest: the {:.0f} N on the worst hinge ({:.1f} times parked) are compared with nothing but the level at which a hinge comes apart once ({:.2f} of it)",
+                                       c.demand, parked > 0 ? c.demand / parked : 0, w.index.kind), "door.hinges.evidence: {kind: regulation}")};
+}
+
 } // namespace
 
-std::vector<Check> evidence_rows(const layout::Layout& l, const std::vector<HingeStatics>& statics, const std::vector<bool>& closed, double mass_tolerance)
+std::vector<Check> evidence_rows(const layout::Layout& l, const std::vector<HingeStatics>& statics, double mass_tolerance)
 {
     switch (l.door->evidence) {
-    case Kind::none: return {none_row(worst_index(l, statics, closed))};
-    case Kind::maker_limit: return maker_rows(l, mass_tolerance);
-    case Kind::proof_hang: return hang_rows(l, statics, closed);
-    case Kind::regulation: return {regulation_row(worst_index(l, statics, closed))};
+    case Kind::none: return {none_row(worst_index(l, statics))};
+    case Kind::maker_limit: {
+        std::vector<Check> rows = maker_rows(l, mass_tolerance);
+        for (Check& c : event_rows(l, statics)) rows.push_back(std::move(c));
+        return rows;
     }
-    return {none_row(worst_index(l, statics, closed))};
+    case Kind::proof_hang: return hang_rows(l, statics);
+    case Kind::regulation: return {regulation_row(worst_index(l, statics))};
+    }
+    return {none_row(worst_index(l, statics))};
 }
 
 } // namespace thinskin::statics
