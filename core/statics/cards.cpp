@@ -1,6 +1,7 @@
 #include "statics/cards.h"
 
 #include "base/quantity.h"
+#include "statics/door_rules.h"
 #include "statics/rules.h"
 
 #include <cmath>
@@ -163,6 +164,41 @@ Card inertia()
                 });
 }
 
+Symbol any(std::string name, std::string unit, std::string meaning) { return {std::move(name), std::move(unit), std::move(meaning), -none, none, false}; }
+
+Card leaning()
+{
+    return card({"ST-11", "Torque of a loaded door on a slope, worst direction", "M = g sin(alpha) (S_y^2 + S_e^2)^0.5", "N mm", "moment of the weight about a leaning hinge line", Label::computed,
+                 "rigid door, any opening angle, the slope in the direction that turns it most", "wind, which comes on top; sum of AC-19 over the masses, which is more: their radii do not point the same way"},
+                {any("S_y", "kg mm", "sum of mass times distance from the hinge line"), any("S_e", "kg mm", "sum of mass times distance off the pin"), {"alpha", "rad", "slope", 0, 0.6, false}},
+                [](const Values& in) { return evaluated("ST-11", in, [](const Values& v) { return leaning_torque({.kg_y = v[0], .kg_e = v[1], .alpha = v[2]}); }); });
+}
+
+Card turned()
+{
+    return card({"ST-12", "Force of a hinge on the body, door opened by theta: part out of the closed door", "F = F_t sin(theta) + F_n cos(theta)", "N", "rotation of a vector", Label::computed,
+                 "the part along the closed door is F_t cos(theta) - F_n sin(theta)", "its size, which no angle changes"},
+                {any("F_t", "N", "force on the body along the leaf, away from the hinge line"), any("F_n", "N", "force on the body out of the leaf's face"), {"theta", "rad", "opening", 0, 6.2832, false}},
+                [](const Values& in) { return evaluated("ST-12", in, [](const Values& v) { return turned_force({.F_t = v[0], .F_n = v[1], .theta = v[2]})[1]; }); });
+}
+
+Card stop_of_open()
+{
+    return card({"ST-13", "Stop of a door flung open", "S = pi I v_edge/(2 D y_edge r)", "N", "angular impulse of a half-sine; shape and duration of a door's stop: common practice, no source", Label::common_practice,
+                 "rigid door, no rebound; v_edge up to 5 m/s, D 1 .. 500 ms", "the wind that goes on pushing; a stop that is not at r"},
+                {at_least_zero("I", "kg mm2", "inertia of everything on the door about the hinge line (ST-10)"), {"v_edge", "mm/s", "speed of the free edge", 0, 5000, true}, {"D", "s", "duration of the stop", 0.001, 0.5, false},
+                 above_zero("y_edge", "mm", "distance of the free edge from the hinge line"), above_zero("r", "mm", "distance of the stop's line from the hinge line")},
+                [](const Values& in) { return evaluated("ST-13", in, [](const Values& v) { return open_stop({.I_kg_mm2 = v[0], .v_edge_mm_s = v[1], .y_edge = v[3], .D_s = v[2], .r = v[4]}); }); });
+}
+
+Card give()
+{
+    return card({"ST-14", "Give of a hinge from a sag test", "c = s h^2/(2 m g y^2)", "mm/N", "AC-20 turned round", Label::computed, "rigid leaf on two hinges that give alike; drop read where the mass hangs",
+                 "a leaf that bends itself, which makes c too large; free play of worn pins"},
+                {at_least_zero("s", "mm", "drop"), above_zero("h", "mm", "spacing of the outermost hinges"), above_zero("m", "kg", "mass hung"), above_zero("y", "mm", "where it hung, from the hinge line")},
+                [](const Values& in) { return evaluated("ST-14", in, [](const Values& v) { return hinge_give({.s = v[0], .h = v[1], .m = v[2], .y = v[3]}); }); });
+}
+
 } // namespace
 
 const std::vector<Card>& cards()
@@ -172,7 +208,7 @@ const std::vector<Card>& cards()
                [](const Values& in) { return evaluated("ST-1", in, [](const Values& v) { return v[0] * v[1] * g() * v[2] / v[3]; }); }),
         couple("ST-2", "Hinge couple out of the plane of the door", "N = k m g e/h", "e",
                [](const Values& in) { return evaluated("ST-2", in, [](const Values& v) { return v[0] * v[1] * g() * v[2] / v[3]; }); }),
-        latch(), lever(), beam(), group(), prying(), brace(), index(), inertia()};
+        latch(), lever(), beam(), group(), prying(), brace(), index(), inertia(), leaning(), turned(), stop_of_open(), give()};
     return all;
 }
 

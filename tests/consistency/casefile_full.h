@@ -47,10 +47,13 @@ door:
     heights: [210 mm, 700 mm, 1290 mm]
     pin: {x: -12 mm, z: -30 mm}
     evidence: {kind: proof_hang, mass: 50 kg, at: [370 mm, 900 mm, 220 mm], state: open, note: "yard, May"}
+    sag_test: {mass: 20 kg, at: [700 mm, 760 mm], sag: 0.4 mm}
   latches: [{at: [740 mm, 580 mm]}]
   rest: {at: [700 mm, 0 mm]}
   opening_angle: 180 deg
   slam: {edge_speed: 1.2 m/s, stop: 20 ms}
+  check_strap: {lever: 90 mm, lever_from: drawing, height: 750 mm, holds: 110 N*m, strength: 6 kN, stop_strength: 10 kN}
+  open: {angles: [0 deg, 90 deg], slope: 12 %, wind: 14 m/s, edge_speed: 0.6 m/s, stop: 60 ms}
 item:
   name: unit
   mass: 80 lb
