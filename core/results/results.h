@@ -104,8 +104,8 @@ struct PathStep { std::string from, to; double force_N = 0; };
 struct GaugeMove { std::string name, load_case; Vec3 displacement_mm{}; std::string relative_to; };
 /// Force on the door at a hinge, a latch, a stop, a rest or a check strap, in the door's own axes (panel axes that turn with it).
 /// on_body_N is the force on the body there, in vehicle axes (forward, left, up), the door opened by open_deg; words say it.
-struct HingeForce { std::string name, state, load_case; Vec3 force_N{}; double open_deg = 0; Vec3 on_body_N{}; std::string words; };
-struct SupportForce { std::string name, state, load_case; Vec3 force_N{}; double open_deg = 0; Vec3 on_body_N{}; std::string words; };
+struct HingeForce { std::string name, state, load_case; Vec3 force_N{}; double open_deg = 0; Vec3 on_body_N{}; std::string words = {}; };
+struct SupportForce { std::string name, state, load_case; Vec3 force_N{}; double open_deg = 0; Vec3 on_body_N{}; std::string words = {}; };
 
 /// The skin in one load case.
 struct SkinState {
