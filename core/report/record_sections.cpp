@@ -145,6 +145,9 @@ std::string record_door(const Outcome& o)
     HtmlTable t({{"force on the body at"}, {"door"}, {"load case"}, {"size and direction"}});
     for (const DoorRow& r : door_rows(o, false)) t.row({r.place, r.state, r.load_case, r.words});
     if (o.door_sag) s += html_paragraph(door_sag_sentence(*o.door_sag));
+    HtmlTable states({{"open door"}, {"what acts, the vehicle standing"}, {"source"}});
+    for (const results::DoorState& state : o.open_door.states) states.row({state.name, state.derivation, state.source});
+    s += states.html();
     return s + (t.empty() ? "" : html_paragraph("Closed: of each place the load case with the largest force. Open: every angle for the weight alone, the widest angle for the other states, whose sizes are the same at each; all others are in result.json.")) + t.html();
 }
 

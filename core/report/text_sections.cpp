@@ -72,7 +72,11 @@ std::string door_force_lines(const Outcome& o, const TextOptions& t)
 {
     Table table({{"place"}, {"door"}, {"load case"}, {"force on the body"}});
     for (const DoorRow& r : door_rows(o, t.detail)) table.row({r.place, r.state, r.load_case, r.words});
-    return table.empty() ? "" : heading("What the door puts on the body") + table.text();
+    if (table.empty()) return "";
+    std::string s = heading("What the door puts on the body") + table.text();
+    for (const results::DoorState& state : o.open_door.states)
+        if (t.detail) s += wrapped("  - ", state.name + ": " + state.derivation, t.width);
+    return s;
 }
 
 } // namespace

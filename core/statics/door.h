@@ -36,6 +36,7 @@ struct HingeStatics {
     bool open = false;              ///< the check strap stands in the latch's place: latch_N is its force, worst figures hold for any direction of its line
     bool turns = false;             ///< the load case turns the door: slam, flung open
     bool event = false;             ///< slam, or a state of the open door: no road state
+    bool pushed = false;            ///< a force acts beside the weight (LoadCase::on_item): the wind on an open door
     double torque_Nmm = 0;          ///< of what acts about the hinge line, + = opens the door
     double strap_at_top_N = 0, strap_at_bottom_N = 0; ///< what of the strap's force comes back at the hinges
 };

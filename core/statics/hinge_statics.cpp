@@ -131,6 +131,7 @@ HingeStatics hinge_statics(const layout::Layout& l, const results::LoadCase& lc,
     out.open = !lc.door_closed;
     out.turns = lc.turns;
     out.event = lc.turns || out.open;
+    out.pushed = lc.on_item.has_value();
     out.torque_Nmm = a.M[1] * (d.hinges_right ? 1 : -1) + 0.0;
     out.latch_needed = std::abs(a.M[1]) > 1e-12 * a.size;
     if (out.latch_needed && held_at.empty()) {

@@ -223,6 +223,18 @@ TEST_CASE("strap rows: judgement within half of what it bears, fail beyond, not 
     CHECK(find(f, "check strap/hold")->demand > 0); // the torque needs no strap
 }
 
+TEST_CASE("the wind up to which the door stays is the one whose torque the catch just holds")
+{
+    tests::Demo d = asked();
+    const std::string note = find(figures(d), "check strap/hold")->note;
+    const std::size_t at = note.find("wind of ");
+    REQUIRE(at != std::string::npos);
+    d.layout.door->wind = 1000 * (std::stod(note.substr(at + 8)) - 0.06); // printed to 0.1 m/s
+    CHECK(status(d, "check strap/hold") == Status::judgement);
+    *d.layout.door->wind += 120;
+    CHECK(status(d, "check strap/hold") == Status::fail);
+}
+
 TEST_CASE("a part of door.open that is not given is named as not run, and has no row")
 {
     tests::Demo d = asked();
