@@ -99,6 +99,7 @@ template <class V> void fields(V& v, model::Opening& o)
 {
     v("name", o.name);
     v("box", o.box);
+    v("corner_radius", o.corner_radius);
     v("edge", o.edge);
 }
 

@@ -87,6 +87,7 @@ std::vector<Row> panel_rows()
         blocks("panel.openings", "Windows and access holes that the skin has: rectangles without sheet."),
         text("panel.openings[].name", "Name in all tables.").required(),
         block("panel.openings[].box", "Outline of the cut-out.").required().shared("<box2>"),
+        length("panel.openings[].corner_radius", "Radius of its corners. Not given: the stress there is not covered.").above(0),
         block("panel.openings[].edge", "Section joined to the skin all round the cut-out. Not given: the edge is free."),
         of(Type::section, "panel.openings[].edge.section", "Section, such as flat 20x2, which stands on its edge.").required(),
         text("panel.openings[].edge.material", "Grade, a row of the material catalogue.").required(),

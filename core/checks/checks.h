@@ -15,6 +15,7 @@ struct Demands {
     const std::vector<results::SkinState>* skin = nullptr;
     const results::Vibration* vibration = nullptr;
     const std::vector<results::RimStress>* rims = nullptr;
+    const std::vector<results::CornerStress>* corners = nullptr;
     const results::Tether* tether = nullptr;
     const results::Added* added = nullptr;
     const std::vector<results::LoadCase>* load_cases = nullptr;
@@ -30,6 +31,7 @@ void strap_rows(const Demands& d, std::vector<results::Check>& out); ///< part o
 void plate_rows(const Demands& d, std::vector<results::Check>& out); ///< part of reinforcement
 [[nodiscard]] std::vector<results::Check> bracket(const Demands& d);
 [[nodiscard]] std::vector<results::Check> panel(const Demands& d);
+void opening_rows(const Demands& d, double fy, std::vector<results::Check>& out); ///< part of panel: fy of the skin, MPa
 /// Life under repeated stress: the worst detail of each kind. One that fails is required; one that passes does so by analogy, one
 /// that is not covered is listed, and neither changes the verdict.
 [[nodiscard]] std::vector<results::Check> fatigue(const Demands& d);

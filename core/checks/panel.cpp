@@ -84,6 +84,7 @@ std::vector<results::Check> panel(const Demands& d)
     std::vector<results::Check> out;
     out.push_back(stress_row(d, s.fy));
     out.push_back(worst_of(place("hem shear flow", "shear flow handed to the hem"), demands(d, &results::SkinState::hem_shear_flow_N_mm), strength::ShearFlow{d.layout->skin.core, s.fy}));
+    opening_rows(d, s.fy, out);
     deflection_row(d, out);
     return out;
 }

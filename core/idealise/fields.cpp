@@ -246,6 +246,7 @@ struct OfRun {
     std::vector<results::GaugeMove> gauges;
     std::optional<results::SkinField> picture;
     std::vector<fem::Vector> rims;
+    std::vector<results::CornerStress> corners;
 };
 
 OfRun of_run(const Structure& s, const Run& run, fem::Recovered skin, double buckling_factor, double skin_allowable, const std::vector<layout::Point>& points)
@@ -261,7 +262,9 @@ OfRun of_run(const Structure& s, const Run& run, fem::Recovered skin, double buc
     judge(r.state, skin_allowable);
     gauges(s, run, r.skin.u, r.gauges);
     if (run.solved(0)) r.picture = picture_of(s, run, r.skin.u);
-    r.rims = rim_values(s, [&](double x, double y) { return fem::skin_point(*s.skin, r.skin.u, x, y); });
+    const auto field = [&](double x, double y) { return fem::skin_point(*s.skin, r.skin.u, x, y); };
+    r.rims = rim_values(s, field);
+    r.corners = corner_stresses(s, field, r.state);
     return r;
 }
 
@@ -302,11 +305,25 @@ Fields fields(const Structure& s, const Solution& sol, const fem::BucklingModel&
         out.gauges.insert(out.gauges.end(), r.gauges.begin(), r.gauges.end());
         if (r.picture) out.pictures.push_back(*r.picture);
         out.rims.push_back(r.rims);
+        out.corners.insert(out.corners.end(), r.corners.begin(), r.corners.end());
         const Six springs = edge_springs(s, r.skin.u);
         balance(s, sol, sol.runs[k], r.skin.applied + r.skin.reaction + springs, r.skin.reaction + springs, r.skin.residual, out.balance);
     }
     return out;
 }
+
+namespace {
+
+/// In place of what linear theory gave for that load case.
+void put_corners(const Structure& s, const PointField& field, const results::SkinState& state, std::vector<results::CornerStress>& all)
+{
+    const std::vector<results::CornerStress> now = corner_stresses(s, field, state);
+    auto next = now.begin();
+    for (results::CornerStress& c : all)
+        if (c.load_case == state.load_case) c = *next++;
+}
+
+} // namespace
 
 Fields fields_with_large(const Structure& s, const Solution& sol, const Fields& linear, const fem::LargeModel& model, std::stop_token stop)
 {
@@ -322,13 +339,16 @@ Fields fields_with_large(const Structure& s, const Solution& sol, const Fields& 
         if (!run.large_solved()) {
             not_solved(*run.large, out.skin[k]);
             for (fem::Vector& v : out.rims[k]) v.resize(0);
+            put_corners(s, {}, out.skin[k], out.corners);
             continue;
         }
         read_large(s, model, *run.large, points, out.skin[k]);
         out.skin[k].stress_at_most_MPa = out.skin[k].max_von_mises_MPa + hidden_stress(s, run);
-        if (!s.plates.empty()) {
-            const fem::LargeField field = fem::large_field(model, run.large->skin_u);
-            out.rims[k] = rim_values(s, [&](double x, double y) { return fem::skin_point_large(model, field, x, y); });
+        if (!s.plates.empty() || !s.layout->openings.empty()) {
+            const fem::LargeField large = fem::large_field(model, run.large->skin_u);
+            const auto field = [&](double x, double y) { return fem::skin_point_large(model, large, x, y); };
+            out.rims[k] = rim_values(s, field);
+            put_corners(s, field, out.skin[k], out.corners);
         }
         gauges(s, run, run.large->skin_u, out.gauges);
         out.pictures.push_back(picture_of(s, run, run.large->skin_u));

@@ -90,6 +90,7 @@ struct Fields;
 /// Skin fields, criteria (i) and (iii), gauges, balance and load path of every load case.
 struct Fields {
     std::vector<results::SkinState> skin;
+    std::vector<results::CornerStress> corners; ///< per load case in turn, each opening in turn
     std::vector<results::SkinField> pictures;   ///< absent for load cases that were not solved
     std::vector<results::GaugeMove> gauges;
     results::Balance balance;
@@ -99,6 +100,8 @@ struct Fields {
 /// The skin's fields at a point, of whichever theory.
 using PointField = std::function<fem::SkinPoint(double, double)>;
 [[nodiscard]] std::vector<fem::Vector> rim_values(const Structure& s, const PointField& field);
+/// Stress of the skin near the corners of each opening in one load case (SK-2).
+[[nodiscard]] std::vector<results::CornerStress> corner_stresses(const Structure& s, const PointField& field, const results::SkinState& state);
 /// Stress of the skin beside each plate's rim and how far it swings from the parked state (ID-14).
 [[nodiscard]] std::vector<results::RimStress> rim_stresses(const Structure& s, const Solution& sol, const Fields& fields);
 

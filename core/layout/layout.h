@@ -215,6 +215,7 @@ struct Plate {
 struct Opening {
     std::string name;
     Point low, high;
+    std::optional<double> corner_radius;
     bool stiffened = false;
     base::Location where;
     /// From a point to the outline; negative inside.

@@ -48,6 +48,8 @@ void check_place(Resolver& r, const Opening& o, const std::string& path)
 {
     if (!(o.low.x > 0 && o.low.y > 0 && o.high.x < r.out.width && o.high.y < r.out.height))
         r.error(o.where, path + ".box", fmt::format("{} reaches to or over the edge of the panel of {:.0f} x {:.0f} mm", place(o), r.out.width, r.out.height), "an opening at the edge leaves an edge that is free there: panel.edges");
+    const double most = std::min(o.high.x - o.low.x, o.high.y - o.low.y) / 2;
+    if (o.corner_radius && *o.corner_radius > most) r.error(o.where, path + ".corner_radius", fmt::format("a radius of {:.0f} mm is more than half of the shorter side of {}", *o.corner_radius, place(o)), fmt::format("{:.0f} mm or less", most));
     for (const Opening& other : r.out.openings)
         if (other.overlaps(o.low, o.high)) r.error(o.where, path + ".box", fmt::format("{} and {} overlap", place(o), place(other)));
     for (const Rib& rib : r.out.ribs)
@@ -145,6 +147,7 @@ void resolve_openings(Resolver& r)
         o.low = {m.box.from.x.value, m.box.from.y.value};
         o.high = {o.low.x + m.box.size.x.value, o.low.y + m.box.size.y.value};
         o.stiffened = m.edge.has_value();
+        if (m.corner_radius) o.corner_radius = m.corner_radius->value;
         o.where = m.at;
         check_place(r, o, path);
         r.out.openings.push_back(o);

@@ -106,7 +106,7 @@ struct Cavity { Quantity depth; std::string inner_panel; };
 struct Box2 { Point2 from; Point2 size; };
 /// A window or access hole; without an edge section its edge is free.
 struct OpeningEdge { std::string section, material; Location at; };
-struct Opening { std::string name; Box2 box; std::optional<OpeningEdge> edge; Location at; };
+struct Opening { std::string name; Box2 box; std::optional<Quantity> corner_radius; std::optional<OpeningEdge> edge; Location at; };
 
 struct Panel {
     PanelKind kind = PanelKind::door;

@@ -97,7 +97,7 @@ Solved solve(const layout::Layout& l, const std::vector<results::LoadCase>& case
 
 checks::Demands demands(const layout::Layout& l, const results::Outcome& o)
 {
-    return {&l, &o.fasteners, &o.members, &o.member_ends, &o.mounts, &o.joints, &o.skin, &o.vibration, &o.plate_rims, &o.tether, &o.added, &o.load_cases, &o.shaking, &o.fatigue};
+    return {&l, &o.fasteners, &o.members, &o.member_ends, &o.mounts, &o.joints, &o.skin, &o.vibration, &o.plate_rims, &o.opening_corners, &o.tether, &o.added, &o.load_cases, &o.shaking, &o.fatigue};
 }
 
 std::vector<results::Check> all_rows(const checks::Demands& d)

@@ -99,8 +99,6 @@ results::Outcome outcome_of_case(const model::Case& c, const layout::Layout& l)
     for (const std::string& row : l.own_rows) o.cautions.push_back("a row of the case's own, taken as written: " + row);
     for (const model::Gauge& g : c.gauges)
         if (g.relative_to != "frame") o.not_covered.push_back(fmt::format("gauge {} relative to the {}: the door's own flexibility is not in the model", g.name, g.relative_to));
-    for (const layout::Opening& w : l.openings)
-        o.not_covered.push_back(fmt::format("stress at the corners of {}: without bound at a sharp corner; none is read within one grid spacing. Round the corners (25 mm or more) and look for cracks there", w.name));
     o.exclusions.assign(std::begin(exclusions), std::end(exclusions));
     return o;
 }

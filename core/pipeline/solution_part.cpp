@@ -91,6 +91,7 @@ void take_solution(const idealise::Structure* s, const idealise::Solution& sol, 
     o.joints = f.joints;
     o.contacts = f.contacts;
     if (!fields.skin.empty()) o.plate_rims = idealise::rim_stresses(*s, sol, fields); // not at Depth::forces
+    o.opening_corners = fields.corners;
     o.skin = fields.skin;
     o.skin_fields = fields.pictures;
     o.gauges = fields.gauges;

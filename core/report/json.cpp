@@ -141,6 +141,11 @@ Json plate_rim(const results::RimStress& r)
     return {{"plate", r.plate}, {"load_case", r.load_case}, {"stress_MPa", r.stress_MPa}, {"swing_MPa", r.swing_MPa}, {"at_mm", r.at_mm}};
 }
 
+Json corner(const results::CornerStress& c)
+{
+    return {{"opening", c.opening}, {"load_case", c.load_case}, {"stress_MPa", c.stress_MPa}, {"at_mm", c.at_mm}};
+}
+
 Json contact(const results::Contact& c)
 {
     return {{"part", c.part}, {"load_case", c.load_case}, {"resultant_N", c.resultant_N}, {"at_mm", c.at_mm}};
@@ -228,6 +233,7 @@ void add_forces(Json& j, const Outcome& o)
     j["joints"] = list(o.joints, joint);
     j["contacts"] = list(o.contacts, contact);
     j["plate_rims"] = list(o.plate_rims, plate_rim);
+    j["opening_corners"] = list(o.opening_corners, corner);
     j["load_path"] = list(o.load_path, [](const results::PathStep& p) { return Json{{"from", p.from}, {"to", p.to}, {"force_N", p.force_N}}; });
     j["load_path_case"] = o.load_path_case;
     j["gauges"] = list(o.gauges, gauge);

@@ -100,6 +100,8 @@ struct JointForce { std::string name, part, load_case; Vec3 force_N{}; Vec3 mome
 struct Contact { std::string part, load_case; double resultant_N = 0; std::array<double, 2> at_mm{}; };
 /// Skin beside the rim of a backing plate: stress across the rim on its worse face, and its largest change from the parked state.
 struct RimStress { std::string plate, load_case; double stress_MPa = 0, swing_MPa = 0; std::array<double, 2> at_mm{}; bool rare = false, stands = true; std::string why_not; };
+/// Largest von Mises stress of the skin between one and two grid spacings from a corner of an opening; NaN: none could be read.
+struct CornerStress { std::string opening, load_case; double stress_MPa = 0; std::array<double, 2> at_mm{}; bool stands = true; std::string why_not; };
 struct PathStep { std::string from, to; double force_N = 0; };
 struct GaugeMove { std::string name, load_case; Vec3 displacement_mm{}; std::string relative_to; };
 /// Force on the door at a hinge, a latch, a stop, a rest or a check strap, in the door's own axes (panel axes that turn with it).
@@ -335,6 +337,7 @@ struct Outcome {
     std::vector<JointForce> joints;
     std::vector<Contact> contacts;
     std::vector<RimStress> plate_rims;
+    std::vector<CornerStress> opening_corners;
     std::vector<PathStep> load_path;
     std::string load_path_case;
     std::vector<GaugeMove> gauges;

@@ -6,6 +6,7 @@
 #include "strength/fatigue.h"
 #include "strength/inch_bolts.h"
 #include "strength/members.h"
+#include "strength/openings.h"
 #include "strength/plates.h"
 #include "strength/pull_over.h"
 #include "strength/rivets.h"
@@ -24,7 +25,7 @@ const std::vector<const base::Card*>& cards()
     static const std::vector<const base::Card*> all{
         // docs/theory/sheet.md
         &bolt_bearing_card(), &bolt_bearing_deformation_card(), &hot_rolled_bearing_card(), &sheet_tear_out_card(), &pull_over_card(), &punching_card(),
-        &minimum_edge_distance_card(), &minimum_spacing_card(), &sheet_stress_card(), &shear_flow_card(), &repeated_load_card(),
+        &minimum_edge_distance_card(), &minimum_spacing_card(), &sheet_stress_card(), &opening_corner_card(), &shear_flow_card(), &repeated_load_card(),
         // docs/theory/bolts.md
         &bolt_tension_card(), &bolt_shear_card(), &bolt_tension_with_shear_card(), &bolt_bending_over_gap_card(),
         &inch_bolt_tension_card(), &inch_bolt_shear_card(), &inch_bolt_tension_with_shear_card(),

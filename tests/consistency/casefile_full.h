@@ -37,7 +37,7 @@ panel:
     - {name: bare, from: [10 mm, 10 mm], from_from: drawing, to: [90 mm, 20 mm], section: flat 20x2, material: DC04}
   openings:
     - {name: window, box: {from: [200 mm, 1100 mm], size: [300 mm, 250 mm]}, edge: {section: flat 20x2, material: DC04}}
-    - {name: hatch, box: {from: [250 mm, 200 mm], size: [120 mm, 120 mm]}}
+    - {name: hatch, box: {from: [250 mm, 200 mm], size: [120 mm, 120 mm]}, corner_radius: 20 mm}
 door:
   mass: 27 kg
   centre_of_mass: [370 mm, 760 mm, -20 mm]

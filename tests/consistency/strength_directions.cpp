@@ -31,6 +31,9 @@ const std::map<std::string, Directions>& directions()
         {"ED-1", {{"d", {+1}}}},
         {"SP-1", {{"d", {+1}}}},
         {"SK-1", {{"Fy", {+1}}}},
+        {"SK-2", {{"Fy", {+1}}, {"r", {+1, 0.055}}, // the chart is lowest at r/b near 0.65, 5 % below that of full round ends
+                  {"b", {0}}, // at a given radius the corner is sharper, the opening less of a slit
+                  {"a", {-1}}}},
         {"SF-1", {{"t", {+1}}, {"Fy", {+1}}}},
         {"RL-1", {{"Rn", {+1}}}},
         {"BT-1", {{"d", {+1}}, {"Fu", {+1}}}},
