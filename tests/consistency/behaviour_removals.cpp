@@ -38,6 +38,11 @@ TEST_CASE("removing any one input of the load path turns exactly its group to no
         REQUIRE(o.groups.size() == whole.groups.size());
         for (const results::Group& g : o.groups) {
             CAPTURE(g.name);
+            if (g.name == "fatigue") { // a quasi-static road has no spectrum: not covered before and after, and not required
+                CHECK_FALSE(g.required);
+                CHECK(g.status == base::Verdict::not_covered);
+                continue;
+            }
             CHECK(g.status == (g.name == r.group ? base::Verdict::not_covered : base::Verdict::pass));
         }
         CHECK_FALSE(tests::group(o, r.group)->lift_with.empty());
