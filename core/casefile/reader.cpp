@@ -27,6 +27,14 @@ void sort_by_place(std::vector<base::Diagnostic>& all)
     });
 }
 
+/// Where names stand that only the catalogue knows: it is asked later.
+void place_names(const std::map<std::string, base::Location>& places, model::Road& road)
+{
+    const auto place = [&](const char* path) { return places.count(path) > 0 ? places.at(path) : road.at; };
+    road.surface_at = place("road.surface");
+    road.pulse_at = place("road.pulse");
+}
+
 } // namespace
 
 ReadResult read_text(std::string text, std::string file_name)
@@ -44,6 +52,7 @@ ReadResult read_text(std::string text, std::string file_name)
             if (d.at.file.empty()) d.at = doc.root.at;
             out.diagnostics.push_back(std::move(d));
         }
+    if (c.road) place_names(out.places, *c.road);
     sort_by_place(out.diagnostics);
     if (!base::has_errors(out.diagnostics)) out.value = std::move(c);
     return out;

@@ -171,6 +171,11 @@ enum class Lookup { material, bolt_size, bolt_grade, road_surface, base_pulse, s
 /// "no material called DC4; did you mean DC04?"; without a near name: "no material called tin; there are DC01, DC03, ...".
 /// `more`: names of the case's own rows.
 [[nodiscard]] std::string no_such_row(Lookup what, std::string_view name, const std::vector<std::string>& more = {});
+/// Do two names mean one row to whoever reads them: the same but for capitals, spaces and zeros at the end of a decimal?
+/// "DC04" and "dc04", "4.8 mm" and "4.80mm"; not "5 mm" and "50 mm".
+[[nodiscard]] bool alike(std::string_view a, std::string_view b);
+/// The program's row that such a name would be taken for, or none.
+[[nodiscard]] std::optional<std::string> row_alike(Lookup what, std::string_view name);
 /// The nearest name (another case, or at most a third of the letters wrong), or none.
 [[nodiscard]] std::optional<std::string> nearest(Lookup what, std::string_view name);
 

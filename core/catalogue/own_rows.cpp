@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <fmt/core.h>
-#include <set>
 
 namespace thinskin::catalogue {
 namespace {
@@ -18,15 +17,32 @@ base::Label label_of(const std::string& word)
 
 Origin origin_of(const model::OwnRow& r) { return {r.source, label_of(r.label), std::string(own_row_note)}; }
 
-/// Names of one table: none that the program has, none twice.
-template <class Own, class Known>
-void check_names(const char* table, const std::vector<Own>& rows, Known known, std::vector<OwnRowProblem>& out)
+/// How the other name is written, when not to the letter.
+std::string as_written(const std::string& name, const std::string& other) { return name == other ? "" : fmt::format(" ({} here)", name); }
+
+/// Names of one table: none that the program has, none twice; capitals, spaces and zeros at the end make no other name.
+template <class Own>
+void check_names(const char* table, const std::vector<Own>& rows, Lookup what, std::vector<OwnRowProblem>& out)
 {
-    std::set<std::string> seen;
     for (std::size_t i = 0; i < rows.size(); ++i) {
-        const std::string path = fmt::format("catalogue.{}[{}].name", table, i);
-        if (known(rows[i].name)) out.push_back({rows[i].where, path, fmt::format("the program's catalogue has a row {} already: give this one a name of its own", rows[i].name)});
-        if (!seen.insert(rows[i].name).second) out.push_back({rows[i].where, path, fmt::format("the name {} stands twice", rows[i].name)});
+        const std::string path = fmt::format("catalogue.{}[{}].name", table, i), &name = rows[i].name;
+        if (const auto known = row_alike(what, name))
+            out.push_back({rows[i].where, path, fmt::format("the program's catalogue has a row {} already{}: give this one a name of its own", *known, as_written(name, *known))});
+        for (std::size_t j = 0; j < i; ++j)
+            if (alike(rows[j].name, name)) {
+                out.push_back({rows[i].where, path, fmt::format("the name {} stands twice{}", rows[j].name, as_written(name, rows[j].name))});
+                break;
+            }
+    }
+}
+
+/// Rivets are known by their size alone, too.
+void check_rivet_sizes(const std::vector<model::OwnRivet>& rows, std::vector<OwnRowProblem>& out)
+{
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        const auto hit = std::find_if(blind_rivets().begin(), blind_rivets().end(), [&](const BlindRivet& b) { return alike(b.size, rows[i].name); });
+        if (hit != blind_rivets().end())
+            out.push_back({rows[i].where, fmt::format("catalogue.rivets[{}].name", i), fmt::format("the program's catalogue has a row {} already{}: give this one a name of its own", hit->size, as_written(rows[i].name, hit->size))});
     }
 }
 
@@ -43,11 +59,6 @@ template <class Own> void check_heads(const char* table, const std::vector<Own>&
     for (std::size_t i = 0; i < rows.size(); ++i)
         if (!(rows[i].head.value > rows[i].diameter.value))
             out.push_back({rows[i].where, fmt::format("catalogue.{}[{}].head", table, i), fmt::format("a head of {} is not wider than the shank of {}: are they exchanged?", rows[i].head.text, rows[i].diameter.text)});
-}
-
-bool is_rivet(std::string_view name)
-{
-    return std::any_of(blind_rivets().begin(), blind_rivets().end(), [name](const BlindRivet& b) { return b.name == name || b.size == name; });
 }
 
 } // namespace
@@ -84,12 +95,13 @@ std::optional<BasePulse> base_pulse(std::string_view name, const model::OwnRows&
 std::vector<OwnRowProblem> problems_of(const model::OwnRows& own)
 {
     std::vector<OwnRowProblem> out;
-    check_names("materials", own.materials, [](const std::string& n) { return material(n) != nullptr; }, out);
-    check_names("bolt_grades", own.bolt_grades, [](const std::string& n) { return bolt_grade(n) != nullptr; }, out);
-    check_names("screws", own.screws, [](const std::string& n) { return screw_size(n) != nullptr; }, out);
-    check_names("rivets", own.rivets, is_rivet, out);
-    check_names("roads", own.roads, [](const std::string& n) { return road_surface(n) != nullptr; }, out);
-    check_names("base_pulses", own.base_pulses, [](const std::string& n) { return base_pulse(n) != nullptr; }, out);
+    check_names("materials", own.materials, Lookup::material, out);
+    check_names("bolt_grades", own.bolt_grades, Lookup::bolt_grade, out);
+    check_names("screws", own.screws, Lookup::screw_size, out);
+    check_names("rivets", own.rivets, Lookup::blind_rivet, out);
+    check_rivet_sizes(own.rivets, out);
+    check_names("roads", own.roads, Lookup::road_surface, out);
+    check_names("base_pulses", own.base_pulses, Lookup::base_pulse, out);
     check_strengths("materials", own.materials, out);
     check_strengths("bolt_grades", own.bolt_grades, out);
     check_heads("screws", own.screws, out);

@@ -46,17 +46,40 @@ std::string_view noun(Lookup what)
     return "row";
 }
 
-bool same_but_for_case(std::string_view a, std::string_view b)
+bool digit(char c) { return c >= '0' && c <= '9'; }
+
+/// A number with decimals, without the zeros at its end: "4.80" becomes "4.8", "5.0" becomes "5".
+std::string without_zeros(std::string number)
 {
-    const auto lower = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; };
-    return std::equal(a.begin(), a.end(), b.begin(), b.end(), [&](char p, char q) { return lower(p) == lower(q); });
+    if (number.find('.') == std::string::npos) return number;
+    number.erase(number.find_last_not_of('0') + 1);
+    if (number.back() == '.') number.pop_back();
+    return number;
+}
+
+/// Small letters, no spaces, numbers in their shortest form.
+std::string plain(std::string_view name)
+{
+    std::string out;
+    for (std::size_t i = 0; i < name.size();) {
+        std::size_t end = i;
+        while (end < name.size() && (digit(name[end]) || (name[end] == '.' && end > i))) ++end;
+        if (end > i) {
+            out += without_zeros(std::string(name.substr(i, end - i)));
+            i = end;
+            continue;
+        }
+        const char c = name[i++];
+        if (c != ' ') out += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    }
+    return out;
 }
 
 /// "dc04" is two slips of the pen by count but one in the fitter's mind.
 std::optional<std::string> nearest_of(std::string_view name, const std::vector<std::string>& known)
 {
     for (const std::string& k : known)
-        if (same_but_for_case(name, k)) return k;
+        if (alike(name, k)) return k;
     const std::string near = base::nearest(name, known);
     return near.empty() ? std::nullopt : std::optional(near);
 }
@@ -71,6 +94,15 @@ std::string message(std::string_view noun, std::string_view name, const std::vec
 }
 
 } // namespace
+
+bool alike(std::string_view a, std::string_view b) { return plain(a) == plain(b); }
+
+std::optional<std::string> row_alike(Lookup what, std::string_view name)
+{
+    for (const std::string& known : names(what))
+        if (alike(known, name)) return known;
+    return std::nullopt;
+}
 
 std::optional<std::string> nearest(Lookup what, std::string_view name) { return nearest_of(name, names(what)); }
 

@@ -86,20 +86,24 @@ const catalogue::BoltSize* take_thread(Resolver& r, const model::FastenerKind& k
     return size;
 }
 
+/// A row that a fastener kind names in `key`: the program's, the case's own, or an error.
+template <class Row, class Own, class Take>
+void take_row(Resolver& r, const model::FastenerKind& k, const char* key, const std::string& name, const Row* known, const std::vector<Own>& own, catalogue::Lookup what, const char* noun, Take take)
+{
+    if (known) return take(*known);
+    if (const Own* row = catalogue::find_own(own, name)) {
+        r.took(noun, *row);
+        return take(catalogue::as_row(*row));
+    }
+    r.error(k.at, kind_path(k, key), catalogue::no_such_row(what, name, names_of(own)));
+}
+
 void take_grade(Resolver& r, const model::FastenerKind& k, Hardware& h)
 {
-    const auto take = [&h](const catalogue::BoltGrade& grade) {
+    take_row(r, k, "grade", k.grade, catalogue::bolt_grade(k.grade), r.source.own.bolt_grades, catalogue::Lookup::bolt_grade, "bolt grade", [&h](const catalogue::BoltGrade& grade) {
         h.fub = grade.fub;
         h.fyb = grade.fyb;
-    };
-    if (const catalogue::BoltGrade* grade = catalogue::bolt_grade(k.grade)) {
-        take(*grade);
-    } else if (const auto* own = catalogue::find_own(r.source.own.bolt_grades, k.grade)) {
-        r.took("bolt grade", *own);
-        take(catalogue::as_row(*own));
-    } else {
-        r.error(k.at, kind_path(k, "grade"), catalogue::no_such_row(catalogue::Lookup::bolt_grade, k.grade, names_of(r.source.own.bolt_grades)));
-    }
+    });
 }
 
 void take_bolt(Resolver& r, const model::FastenerKind& k, Hardware& h)
@@ -122,18 +126,10 @@ void take_head(const model::FastenerKind& k, double catalogue_head, Hardware& h)
 
 void take_screw(Resolver& r, const model::FastenerKind& k, Hardware& h)
 {
-    const auto take = [&](const catalogue::ScrewSize& size) {
+    take_row(r, k, "size", k.size, catalogue::screw_size(k.size), r.source.own.screws, catalogue::Lookup::screw_size, "screw", [&](const catalogue::ScrewSize& size) {
         h.d = h.tip_diameter = size.d;
         take_head(k, size.head, h);
-    };
-    if (const catalogue::ScrewSize* size = catalogue::screw_size(k.size)) {
-        take(*size);
-    } else if (const auto* own = catalogue::find_own(r.source.own.screws, k.size)) {
-        r.took("screw", *own);
-        take(catalogue::as_row(*own));
-    } else {
-        r.error(k.at, kind_path(k, "size"), catalogue::no_such_row(catalogue::Lookup::screw_size, k.size, names_of(r.source.own.screws)));
-    }
+    });
 }
 
 /// The blind side is at least half as wide again as the rivet (judgement).

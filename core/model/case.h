@@ -50,7 +50,7 @@ struct Road {
     VehicleLoad load = VehicleLoad::unladen; ///< the empty van shakes more
     std::optional<Quantity> wheelbase, overhang;
     std::optional<Quantity> damping;         ///< of the mounted item; not given: 5 %, an assumption where it is used
-    Location at;
+    Location at, surface_at, pulse_at;       ///< of the block and of two of its values
 };
 
 /// What the vehicle's papers and a weighbridge say; what is not given is not checked.
