@@ -74,6 +74,7 @@ template <class V> void fields(V& v, model::MemberEnd& e)
     v("to", e.to);
     v("fasteners", e.fasteners);
     v("rotational_stiffness", e.rotational_stiffness);
+    v("turning", e.turning);
     v("gap", e.gap);
 }
 

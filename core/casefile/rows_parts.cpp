@@ -207,6 +207,7 @@ std::vector<Row> shared_rows()
         word("<end>.to", {"none", "frame", "bracket", "item"}, "none: the member stops where it is drawn. frame: its own fasteners hold it there. bracket, item: the end of a strap is fixed to that part.").required(),
         blocks("<end>.fasteners", "Fasteners of this end.").shared("<end_fastener>"),
         quantity("<end>.rotational_stiffness", Dimension::rotational_spring, "Against turning about the panel edge. Not given: free to turn.").from(0),
+        word("<end>.turning", {"free", "fixed"}, "Fixed: the end does not turn about the panel edge at all, as against a stiff frame with two fasteners one behind the other.").fallback("free"),
         length("<end>.gap", "Clear distance between the member and what it is fixed to. Not given: they lie on each other, packed or joggled.").above(0),
         text("<end_fastener>.name", "Name in all tables."),
         of(Type::point2, "<end_fastener>.at", "Place of the fastener.").required(),

@@ -13,8 +13,16 @@ void check_sheet(RuleKit& k, const model::Sheet& s, const std::string& path)
 void check_end(RuleKit& k, const model::MemberEnd& e, const std::string& path)
 {
     const bool stops = e.to == model::MemberEnd::To::none && !e.same_as_other;
-    if (stops && (!e.fasteners.empty() || e.rotational_stiffness || e.gap))
+    const bool fixed = e.turning == "fixed";
+    if (stops && (!e.fasteners.empty() || e.rotational_stiffness || fixed || e.gap))
         k.error(path, "an end that stops where it is drawn (to: none) has no fasteners, no stiffness and no gap of its own");
+    if (fixed && e.rotational_stiffness) k.error(path + ".turning", "an end that is fixed against turning has no stiffness besides: give one of them");
+}
+
+/// The moment of such an end goes through its fasteners, which is worked out for ribs.
+void only_ribs_are_fixed(RuleKit& k, const model::MemberEnd& e, const std::string& path)
+{
+    if (e.turning == "fixed") k.error(path + ".turning", "only the ends of ribs are fixed against turning; here it is rotational_stiffness, or free");
 }
 
 void check_line(RuleKit& k, const model::Ends& ends, const model::Point2& from, const model::Point2& to, const std::string& path)
@@ -30,6 +38,9 @@ void check_angle(RuleKit& k, const model::Angle& a, const std::string& path)
 {
     if (!a.copy_of.empty() || !a.to) return;
     check_line(k, a.ends, a.from, *a.to, path);
+    const auto names = end_names(stands_upright(a.from, *a.to));
+    only_ribs_are_fixed(k, a.ends.first, fmt::format("{}.ends.{}", path, names[0]));
+    only_ribs_are_fixed(k, a.ends.second, fmt::format("{}.ends.{}", path, names[1]));
     const bool across = a.lying == model::Way::left || a.lying == model::Way::right;
     if (k.written(path + ".lying") && across != stands_upright(a.from, *a.to))
         k.error(path + ".lying", across ? "an angle that lies flatter than 45 deg points up or down from its heel"
@@ -164,6 +175,8 @@ void check_values(RuleKit& k)
         const auto names = end_names(stands_upright({s.from.x, s.from.y}, {s.to.x, s.to.y}));
         check_end(k, s.ends.first, fmt::format("{}.ends.{}", path, names[0]));
         check_end(k, s.ends.second, fmt::format("{}.ends.{}", path, names[1]));
+        only_ribs_are_fixed(k, s.ends.first, fmt::format("{}.ends.{}", path, names[0]));
+        only_ribs_are_fixed(k, s.ends.second, fmt::format("{}.ends.{}", path, names[1]));
     }
     for (std::size_t i = 0; i < c.forces.size(); ++i) check_when(k, c.forces[i].when, fmt::format("forces[{}]", i));
     for (std::size_t i = 0; i < c.pressures.size(); ++i) check_when(k, c.pressures[i].when, fmt::format("pressures[{}]", i));

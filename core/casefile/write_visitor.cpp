@@ -72,7 +72,7 @@ void WriteVisitor::ends(std::string_view key, model::Ends& e, const model::Point
 {
     const Row& row = row_of(key);
     const auto stops = [](const model::MemberEnd& m) {
-        return m.to == model::MemberEnd::To::none && m.fasteners.empty() && !m.rotational_stiffness && !m.gap && !m.same_as_other;
+        return m.to == model::MemberEnd::To::none && m.fasteners.empty() && !m.rotational_stiffness && m.turning != "fixed" && !m.gap && !m.same_as_other;
     };
     if (was_default(path_of(key)) && stops(e.first) && stops(e.second)) return;
     const auto names = end_names(stands_upright(from, to));

@@ -86,9 +86,8 @@ Life open(Life l, const std::string& why, const std::string& key)
 std::vector<const layout::Stack*> all_stacks(const layout::Layout& l)
 {
     std::vector<const layout::Stack*> out = l.outer_stacks();
-    for (const layout::Angle& a : l.angles)
-        for (const layout::MemberEnd& e : a.ends)
-            for (const layout::Stack& s : e.fasteners) out.push_back(&s);
+    for (const layout::MemberEnd* e : l.member_ends())
+        for (const layout::Stack& s : e->fasteners) out.push_back(&s);
     for (const layout::Strap& t : l.straps)
         for (const layout::StrapEnd& e : t.ends)
             for (const layout::Stack& s : e.fasteners) out.push_back(&s);

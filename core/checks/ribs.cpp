@@ -1,5 +1,6 @@
 #include "checks/bar_rows.h"
 #include "checks/checks.h"
+#include "checks/fastener_rows.h"
 #include "strength/members.h"
 
 #include <algorithm>
@@ -32,11 +33,62 @@ std::string key_of(const layout::Layout& l, const layout::Rib& r)
     return fmt::format("panel.ribs.{}.section", r.name);
 }
 
+std::vector<results::FastenerForce> forces_of(const Demands& d, const std::string& rib, const std::string& side, const std::string& fastener)
+{
+    std::vector<results::FastenerForce> out;
+    for (const results::EndForce& e : *d.ends)
+        if (e.name == rib && e.end == side)
+            for (const results::FastenerForce& f : e.fasteners)
+                if (f.name == fastener) out.push_back(f);
+    return out;
+}
+
+double along(const layout::Rib& r, const layout::Stack& f) { return r.from.y == r.to.y ? f.at.x : f.at.y; }
+
+/// Can the fasteners hold the end's moment? One behind the other they can.
+bool one_behind_the_other(const layout::Rib& r, const layout::MemberEnd& end)
+{
+    for (const layout::Stack& f : end.fasteners)
+        if (std::abs(along(r, f) - along(r, end.fasteners.front())) > 2 * f.hardware.d) return true;
+    return false;
+}
+
+/// What is missing for the end's fasteners to be checked, with the key that lifts it; nothing: nothing.
+struct Missing { std::string why, lift; };
+Missing missing(const Demands& d, const layout::Rib& r, const layout::MemberEnd& end, const std::string& key)
+{
+    static const std::string sides[] = {"left", "right", "bottom", "top"};
+    const auto side = static_cast<std::size_t>(std::find(sides, sides + 4, end.side) - sides);
+    if (end.fasteners.empty()) return {"the end is fixed to the frame, but by which fasteners is not said", key + ".fasteners"};
+    if (!d.layout->frames.at(side).inner) return {"the sheet of the frame that the end is fixed to is not given", "panel.frame.inner"};
+    for (const layout::Stack& f : end.fasteners)
+        if (f.plies.size() < 2) return {f.name + " does not go through a wall of the rib that lies on the frame", key + ".fasteners"};
+    if ((end.turning_fixed || end.rotational_stiffness.value_or(0) > 0) && !one_behind_the_other(r, end))
+        return {"the end is said not to turn freely; one fastener, or fasteners side by side, hold no moment: it takes two, one behind the other along the rib", key + ".fasteners"};
+    return {};
+}
+
+void end_rows(const Demands& d, const layout::Rib& r, const layout::MemberEnd& end, std::vector<results::Check>& out)
+{
+    const std::string name = r.name + " " + end.side;
+    const Missing no = missing(d, r, end, fmt::format("panel.ribs.{}.ends.{}", r.name, end.side));
+    if (!no.why.empty()) {
+        out.push_back(not_covered({"end fixing/" + name, "reinforcement", r.name, "end fixing of " + name, false, no.lift, ""}, no.why));
+        return;
+    }
+    for (const layout::Stack& s : end.fasteners) {
+        const auto rows = stack_rows({&s, "reinforcement", r.name, forces_of(d, r.name, end.side, s.name)});
+        out.insert(out.end(), rows.begin(), rows.end());
+    }
+}
+
 } // namespace
 
 void rib_rows(const Demands& d, std::vector<results::Check>& out)
 {
     for (const layout::Rib& r : d.layout->ribs) {
+        for (const layout::MemberEnd& end : r.ends)
+            if (end.tied) end_rows(d, r, end, out);
         Place p{"rib/" + r.name, "reinforcement", r.name, "bending of " + r.name, false, key_of(*d.layout, r) + ": a flat, or reinforcement.angles beside it", ""};
         const catalogue::Strength s = r.material.strength(r.section.t);
         const auto forces = of_member(*d.members, r.name);

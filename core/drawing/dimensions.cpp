@@ -19,9 +19,8 @@ Places places(const layout::Layout& l)
 {
     Places p;
     for (const layout::Stack* s : l.outer_stacks()) place(p, s->at, {PartKind::fastener, s->name});
-    for (const layout::Angle& a : l.angles)
-        for (const layout::MemberEnd& end : a.ends)
-            for (const layout::Stack& s : end.fasteners) place(p, s.at, {PartKind::end_fixing, s.name});
+    for (const layout::MemberEnd* end : l.member_ends())
+        for (const layout::Stack& s : end->fasteners) place(p, s.at, {PartKind::end_fixing, s.name});
     for (const layout::Strap& t : l.straps)
         for (const layout::StrapEnd& end : t.ends)
             for (const layout::Stack& s : end.fasteners) place(p, s.at, {PartKind::end_fixing, s.name});

@@ -77,9 +77,8 @@ void draw_stack(const layout::Layout& l, const layout::Stack& k, const Part& par
 void draw_fasteners(const layout::Layout& l, Canvas& e, Canvas& s, double h)
 {
     for (const layout::Stack* k : l.outer_stacks()) draw_stack(l, *k, {PartKind::fastener, k->name}, e, s, h);
-    for (const layout::Angle& a : l.angles)
-        for (const layout::MemberEnd& end : a.ends)
-            for (const layout::Stack& k : end.fasteners) draw_stack(l, k, {PartKind::end_fixing, k.name}, e, s, h);
+    for (const layout::MemberEnd* end : l.member_ends())
+        for (const layout::Stack& k : end->fasteners) draw_stack(l, k, {PartKind::end_fixing, k.name}, e, s, h);
     for (const layout::Strap& t : l.straps)
         for (const layout::StrapEnd& end : t.ends)
             for (const layout::Stack& k : end.fasteners) // on an arm a bolt may lie across the view: only its place is marked

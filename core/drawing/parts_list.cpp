@@ -53,7 +53,7 @@ public:
         for (const layout::Opening& o : l_.openings)
             row({PartKind::skin, o.name}, o.name, fmt::format("opening, {} x {} mm from {}, {}", mm(o.high.x - o.low.x), mm(o.high.y - o.low.y), place(o.low), o.stiffened ? "edge stiffened" : "edge free"), "", {{(2 * o.low.x + o.high.x) / 3, (o.low.y + o.high.y) / 2}}, {});
         for (const layout::Rib& r : l_.ribs)
-            row({PartKind::rib, r.name}, r.name, fmt::format("rib, {}, {}, from {} to {} mm; {}", r.section.designation, r.material.name, place(r.from), place(r.to), seen(r.seen)), r.name,
+            row({PartKind::rib, r.name}, r.name, rib_text(r), r.name,
                 {middle(r.from, r.to, 0.7)}, {});
         for (const layout::Angle& a : l_.angles) {
             const Point at = a.bar.on_bolt_line(0.55 * a.bar.length());
@@ -117,9 +117,8 @@ public:
             }
         };
         for (const layout::Stack* s : l_.outer_stacks()) add(*s, false);
-        for (const layout::Angle& a : l_.angles)
-            for (const layout::MemberEnd& e : a.ends)
-                for (const layout::Stack& s : e.fasteners) add(s, true);
+        for (const layout::MemberEnd* e : l_.member_ends())
+            for (const layout::Stack& s : e->fasteners) add(s, true);
         for (const layout::Strap& t : l_.straps)
             for (const layout::StrapEnd& e : t.ends)
                 for (const layout::Stack& s : e.fasteners) add(s, true);
@@ -139,6 +138,14 @@ public:
     std::vector<Numbered> out;
 
 private:
+    static std::string rib_text(const layout::Rib& r)
+    {
+        std::string text = fmt::format("rib, {}, {}, from {} to {} mm; {}", r.section.designation, r.material.name, place(r.from), place(r.to), seen(r.seen));
+        for (const layout::MemberEnd& e : r.ends)
+            if (e.tied) text += fmt::format("; {} end fixed to the frame by {}{}", e.side, e.fasteners.size(), e.turning_fixed ? " so that it does not turn" : "");
+        return text;
+    }
+
     static std::string angle_text(const layout::Angle& a)
     {
         std::string text = fmt::format("angle behind the skin, {}, {}, bolt line from {} to {} mm", a.bar.section.designation, a.bar.material.name, place(a.bar.from), place(a.bar.to));

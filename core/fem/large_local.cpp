@@ -28,6 +28,7 @@ SkinModel part(const SkinModel& m, const LocalArea& a)
     p.in_plane_fixed = true;
     p.ribs.clear();
     for (RibModel r : m.ribs) {
+        r.ends = {};
         for (auto* end : {&r.from, &r.to}) (*end)[0] = std::clamp((*end)[0] - a.x0, 0.0, p.width), (*end)[1] = std::clamp((*end)[1] - a.y0, 0.0, p.height);
         const bool along_x = std::abs(r.to[0] - r.from[0]) > std::abs(r.to[1] - r.from[1]);
         const double length = along_x ? std::abs(r.to[0] - r.from[0]) : std::abs(r.to[1] - r.from[1]);

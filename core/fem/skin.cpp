@@ -110,6 +110,7 @@ Sparse assemble(const SkinModel& model, const GridAndElements& g)
         }
     add_ribs(model, g.grid, e, extra);
     add_edge_springs(model, g.grid, e, extra);
+    add_rib_end_springs(model, g.grid, extra);
     Sparse result = K.take();
     if (extra.empty()) return result;
     Sparse added(g.dofs, g.dofs);

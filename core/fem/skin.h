@@ -11,6 +11,13 @@ struct SheetSection { double E = 0, nu = 0, thickness = 0; };
 enum class Hold { held, hinged, free, sprung };
 struct EdgeHold { Hold kind = Hold::held; double rotational_stiffness = 0; }; ///< sprung: N mm/rad per mm
 
+/// What ties the end of a rib to the ground, beside the edge of the skin it ends at (theory FE-4).
+struct RibEnd {
+    bool held = false;                   ///< w, u and v of the skin's node there
+    bool turning_held = false;           ///< its slope along the rib
+    double rotational_stiffness = 0;     ///< against that slope, N mm/rad
+};
+
 /// A straight stiffener along a grid line, joined to the skin along its whole line, attached under its shear centre.
 ///   E A        axial stiffness                       I_normal  about its own centroid, bending out of the skin (mm4)
 ///   G J        torsion                               I_lateral bending in the skin's plane (mm4): not used, the sheet holds it sideways
@@ -19,7 +26,7 @@ struct RibModel {
     std::string name;
     std::array<double, 2> from{}, to{};  ///< parallel to x or to y
     double E = 0, G = 0, A = 0, I_normal = 0, I_lateral = 0, J = 0, offset_z = 0;
-    bool from_clamped_axially = false, to_clamped_axially = false; ///< reserved for ends tied to the frame: make_skin refuses true
+    std::array<RibEnd, 2> ends;          ///< at from, at to
 };
 
 /// A rectangle cut out of the sheet, with its own free edge. Grid lines pass through its sides; it may reach or cross the
@@ -85,6 +92,9 @@ struct SkinPoint {
 /// an opening. Row after row along x. Throws std::invalid_argument for a negative `between` or a u of the wrong length.
 struct SkinDeflection { std::vector<double> x, y, w; };
 [[nodiscard]] SkinDeflection skin_deflection(const Skin& skin, const Vector& u, int between);
+/// Unknowns of the node that a rib ends at: w, slope along the rib, u, v. `end`: 0 at from, 1 at to.
+struct RibEndPlace { int w = 0, slope = 0, u = 0, v = 0; };
+[[nodiscard]] RibEndPlace rib_end_place(const Skin& skin, std::size_t rib, std::size_t end);
 /// Largest von Mises stress of both faces at a point, MPa.
 [[nodiscard]] double von_mises(const SheetSection& sheet, const SkinPoint& p);
 

@@ -76,6 +76,9 @@ struct RibLine { bool along_x = true; int line = 0, first = 0, last = 0; };
 /// Stiffness of all ribs and edge springs as triplets (theory FE-3, FE-4).
 void add_ribs(const SkinModel& model, const SkinGrid& grid, const SkinElements& e, std::vector<Eigen::Triplet<double>>& out);
 void add_edge_springs(const SkinModel& model, const SkinGrid& grid, const SkinElements& e, std::vector<Eigen::Triplet<double>>& out);
+void add_rib_end_springs(const SkinModel& model, const SkinGrid& grid, std::vector<Eigen::Triplet<double>>& out);
+/// Marks what the ends of the ribs hold (theory FE-4).
+void hold_rib_ends(const SkinModel& model, const SkinGrid& grid, std::vector<char>& supported);
 [[nodiscard]] std::vector<char> skin_supports(const SkinModel& model, const SkinGrid& grid, const SkinElements& e, int dofs);
 
 /// Interval of `lines` that holds p (the upper one on a line) and the place in it, 0..1.

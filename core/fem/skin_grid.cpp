@@ -171,7 +171,7 @@ void check_rib(const SkinModel& m, const RibModel& r)
     require(std::max(dx, dy) > 10 * same_line, who + "it is too short");
     for (const double v : {r.E, r.G, r.A, r.I_normal, r.I_lateral, r.J}) require(finite_and_not_negative(v), who + "section values must be finite and not negative");
     require(std::isfinite(r.offset_z), who + "offset_z must be finite");
-    require(!r.from_clamped_axially && !r.to_clamped_axially, who + "axially clamped ends are not covered");
+    for (const RibEnd& e : r.ends) require(finite_and_not_negative(e.rotational_stiffness), who + "an end's rotational stiffness must be finite and not negative");
 }
 
 void check_opening(const SkinModel& m, const Opening& o)

@@ -52,4 +52,41 @@ void add_ribs(const SkinModel& model, const SkinGrid& grid, const SkinElements& 
     }
 }
 
+namespace {
+
+RibEndPlace place_of(const SkinGrid& grid, const RibModel& rib, std::size_t end)
+{
+    const SkinLayout l{grid};
+    const RibLine r = rib_line(grid, rib);
+    const std::size_t a = r.along_x ? 0 : 1;
+    const int k = (end == 0) == (rib.from[a] <= rib.to[a]) ? r.first : r.last;
+    const int node = r.along_x ? l.dof(k, r.line, 0) : l.dof(r.line, k, 0);
+    return {node, node + (r.along_x ? 1 : 2), node + 4, node + 5};
+}
+
+} // namespace
+
+RibEndPlace rib_end_place(const Skin& skin, std::size_t rib, std::size_t end) { return place_of(skin.grid, skin.model.ribs.at(rib), end); }
+
+void hold_rib_ends(const SkinModel& model, const SkinGrid& grid, std::vector<char>& supported)
+{
+    const auto hold = [&](int dof) { supported[static_cast<std::size_t>(dof)] = 1; };
+    for (const RibModel& rib : model.ribs)
+        for (std::size_t end = 0; end < 2; ++end) {
+            const RibEndPlace p = place_of(grid, rib, end);
+            if (rib.ends[end].held)
+                for (const int dof : {p.w, p.u, p.v}) hold(dof);
+            if (rib.ends[end].turning_held) hold(p.slope);
+        }
+}
+
+void add_rib_end_springs(const SkinModel& model, const SkinGrid& grid, std::vector<Eigen::Triplet<double>>& out)
+{
+    for (const RibModel& rib : model.ribs)
+        for (std::size_t end = 0; end < 2; ++end) {
+            const int slope = place_of(grid, rib, end).slope;
+            if (rib.ends[end].rotational_stiffness > 0) out.emplace_back(slope, slope, rib.ends[end].rotational_stiffness);
+        }
+}
+
 } // namespace thinskin::fem

@@ -102,6 +102,7 @@ std::vector<char> skin_supports(const SkinModel& model, const SkinGrid& grid, co
             for (const int d : fixed) supported[static_cast<std::size_t>(6 * edge_node(l, edge, k) + d)] = 1;
     }
     release_rib_ends(model, grid, supported);
+    hold_rib_ends(model, grid, supported);
     for (const auto& p : model.held_points)
         for (const int d : {w, u, v}) supported[static_cast<std::size_t>(6 * l.node(nearest(grid.x, p[0]), nearest(grid.y, p[1])) + d)] = 1;
     fix_bubbles(model, l, e, supported);

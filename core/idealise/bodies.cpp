@@ -49,6 +49,7 @@ fem::RibModel rib_model(const layout::Layout& l, const layout::Rib& r)
     out.I_lateral = turn ? s.I_x : s.I_y;
     out.J = s.J;
     out.offset_z = -(l.skin.core / 2 + (height > 0 ? y_c : 0));
+    for (std::size_t e = 0; e < 2; ++e) out.ends[e] = {r.ends[e].tied, r.ends[e].turning_fixed, r.ends[e].rotational_stiffness.value_or(0)};
     return out;
 }
 
@@ -57,8 +58,10 @@ std::string skin_key(const fem::SkinModel& m)
     std::string key = fmt::format("{:a} {:a} {:a} {:a} {:a} {:a} {:a} {}", m.width, m.height, m.mid_z, m.spacing, m.sheet.E, m.sheet.nu, m.sheet.thickness, m.in_plane_fixed);
     for (const auto& p : m.held_points) key += fmt::format(" h {:a} {:a}", p[0], p[1]);
     for (const fem::EdgeHold& e : m.edges) key += fmt::format(" {} {:a}", static_cast<int>(e.kind), e.rotational_stiffness);
-    for (const fem::RibModel& r : m.ribs)
+    for (const fem::RibModel& r : m.ribs) {
         key += fmt::format(" {:a} {:a} {:a} {:a} {:a} {:a} {:a} {:a} {:a} {:a}", r.from[0], r.from[1], r.to[0], r.to[1], r.E, r.A, r.I_normal, r.I_lateral, r.J, r.offset_z);
+        for (const fem::RibEnd& e : r.ends) key += fmt::format(" {} {} {:a}", e.held, e.turning_held, e.rotational_stiffness);
+    }
     for (const fem::Opening& o : m.openings) key += fmt::format(" o {:a} {:a} {:a} {:a}", o.x0, o.y0, o.x1, o.y1);
     return key;
 }

@@ -51,6 +51,7 @@ std::string missing_frame(const layout::Layout& l)
 
 void put_on_door_frame(const layout::Layout& l, fem::SkinModel& m)
 {
+    for (fem::RibModel& r : m.ribs) r.ends = {}; // they end in the frame, which now moves
     for (std::size_t k = 0; k < 4; ++k) {
         m.edges[k] = {fem::Hold::free, 0};
         m.ribs.push_back(frame_member(l, k));

@@ -228,11 +228,13 @@ void gauges(const Structure& s, const Run& run, const fem::Vector& u, std::vecto
 
 bool readable(const Structure& s, double x, double y) { return !fem::in_opening(s.skin->model, x, y) && !at_a_corner(s, x, y); }
 
-/// What rotational springs along the edges put on the skin: a body without ground springs takes nothing from a rigid motion.
+/// What rotational springs along the edges and at the ends of ribs put on the skin: a body without ground springs takes nothing from a rigid motion.
 static Six edge_springs(const Structure& s, const fem::Vector& u)
 {
     const auto& edges = s.skin->model.edges;
-    const bool any = std::any_of(edges.begin(), edges.end(), [](const fem::EdgeHold& e) { return e.kind == fem::Hold::sprung; });
+    const auto& ribs = s.skin->model.ribs;
+    const bool any = std::any_of(edges.begin(), edges.end(), [](const fem::EdgeHold& e) { return e.kind == fem::Hold::sprung; })
+                  || std::any_of(ribs.begin(), ribs.end(), [](const fem::RibModel& r) { return r.ends[0].rotational_stiffness > 0 || r.ends[1].rotational_stiffness > 0; });
     if (!any) return Six::Zero();
     return -(s.skin->body.rigid_modes.transpose() * (s.skin->body.K * u));
 }

@@ -376,6 +376,8 @@ Forces forces(const Structure& s, const Solution& sol)
     out.ends.insert(out.ends.end(), straps.begin(), straps.end());
     const auto ribs = rib_forces(s, sol);
     out.members.insert(out.members.end(), ribs.begin(), ribs.end());
+    const auto tied = rib_ends(s, sol);
+    out.ends.insert(out.ends.end(), tied.begin(), tied.end());
     const auto frames = frame_members(*s.layout, out.ends);
     out.members.insert(out.members.end(), frames.begin(), frames.end());
     return out;

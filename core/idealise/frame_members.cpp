@@ -104,6 +104,9 @@ std::vector<results::MemberForce> frame_members(const layout::Layout& l, const s
                 for (const layout::Angle& a : l.angles)
                     for (const layout::MemberEnd& end : a.ends)
                         if (a.bar.name == e.name && end.side == e.end) loads.push_back({along(side, end.port), e.force_N[2], e.stands, e.why_not});
+                for (const layout::Rib& rib : l.ribs)
+                    for (const layout::MemberEnd& end : rib.ends)
+                        if (rib.name == e.name && end.tied && end.side == e.end) loads.push_back({along(side, end.port), e.force_N[2], e.stands, e.why_not});
                 for (const layout::Strap& strap : l.straps)
                     for (const layout::StrapEnd& end : strap.ends)
                         if (strap.name == e.name && end.side == e.end && end.to == model::MemberEnd::To::frame) loads.push_back({along(side, {end.at[0], end.at[1]}), e.force_N[2], e.stands, e.why_not});

@@ -71,6 +71,9 @@ struct Forces {
 /// Largest stress of each rib from the skin's field (ID-12).
 [[nodiscard]] std::vector<results::MemberForce> rib_forces(const Structure& s, const Solution& sol);
 
+/// What the ends of ribs that are fixed to the frame hand to it, shared over their fasteners (ID-12).
+[[nodiscard]] std::vector<results::EndForce> rib_ends(const Structure& s, const Solution& sol);
+
 /// What a plate presses on the frame nearest to one of its fasteners there, N.
 [[nodiscard]] double plate_frame_push(const Structure& s, const fem::JointState& state, std::size_t fastener);
 

@@ -28,23 +28,6 @@ model::Angle shifted_copy(const model::Angle& original, const model::Angle& copy
     return out;
 }
 
-/// The other end's fasteners reflected about the middle of the member.
-void mirror_end(const model::Angle& a, const model::MemberEnd& from, model::MemberEnd& to)
-{
-    const base::Location at = to.at;
-    to = from;
-    to.at = at;
-    to.same_as_other = false;
-    const double dx = a.to->x.value - a.from.x.value, dy = a.to->y.value - a.from.y.value;
-    const double length2 = dx * dx + dy * dy;
-    const double mx = (a.to->x.value + a.from.x.value) / 2, my = (a.to->y.value + a.from.y.value) / 2;
-    for (model::EndFastener& f : to.fasteners) {
-        const double s = ((f.at.x.value - mx) * dx + (f.at.y.value - my) * dy) / length2;
-        shift(f.at, -2 * s * dx, -2 * s * dy);
-        if (!f.name.empty()) f.name += " mirrored";
-    }
-}
-
 /// From left to right, or from bottom to top: the ends are named by their sides, whichever of them is written as `from`.
 void in_order(model::Angle& a)
 {
@@ -85,6 +68,22 @@ MemberEnd resolve_end(Resolver& r, const Angle& a, const model::MemberEnd& end, 
 
 } // namespace
 
+void mirror_end(const model::Point2& start, const model::Point2& stop, const model::MemberEnd& from, model::MemberEnd& to)
+{
+    const base::Location at = to.at;
+    to = from;
+    to.at = at;
+    to.same_as_other = false;
+    const double dx = stop.x.value - start.x.value, dy = stop.y.value - start.y.value;
+    const double length2 = dx * dx + dy * dy;
+    const double mx = (stop.x.value + start.x.value) / 2, my = (stop.y.value + start.y.value) / 2;
+    for (model::EndFastener& f : to.fasteners) {
+        const double s = ((f.at.x.value - mx) * dx + (f.at.y.value - my) * dy) / length2;
+        shift(f.at, -2 * s * dx, -2 * s * dy);
+        if (!f.name.empty()) f.name += " mirrored";
+    }
+}
+
 std::string side_name(Point along, int end)
 {
     const bool level = std::abs(along.x) >= std::abs(along.y);
@@ -110,8 +109,8 @@ std::vector<model::Angle> expanded_angles(Resolver& r)
     }
     for (model::Angle& a : out) {
         if (!a.to) continue;
-        if (a.ends.second.same_as_other) mirror_end(a, a.ends.first, a.ends.second);
-        else if (a.ends.first.same_as_other) mirror_end(a, a.ends.second, a.ends.first);
+        if (a.ends.second.same_as_other) mirror_end(a.from, *a.to, a.ends.first, a.ends.second);
+        else if (a.ends.first.same_as_other) mirror_end(a.from, *a.to, a.ends.second, a.ends.first);
         in_order(a);
     }
     return out;

@@ -40,6 +40,16 @@ std::vector<const Stack*> Layout::outer_stacks() const
     return out;
 }
 
+std::vector<const MemberEnd*> Layout::member_ends() const
+{
+    std::vector<const MemberEnd*> out;
+    for (const Angle& a : angles)
+        for (const MemberEnd& e : a.ends) out.push_back(&e);
+    for (const Rib& r : ribs)
+        for (const MemberEnd& e : r.ends) out.push_back(&e);
+    return out;
+}
+
 Point unit(model::Way way)
 {
     switch (way) {

@@ -210,12 +210,11 @@ void check_geometry(Resolver& r)
         }
     for (const Angle& a : r.out.angles)
         for (const MemberEnd& e : a.ends)
-            for (const Stack& s : e.fasteners) {
-                all.push_back(&s);
-                check_on_bar(r, s, a.bar);
-            }
-    for (const Angle& a : r.out.angles)
-        for (const MemberEnd& e : a.ends) check_on_frame(r, e);
+            for (const Stack& s : e.fasteners) check_on_bar(r, s, a.bar);
+    for (const MemberEnd* e : r.out.member_ends()) {
+        for (const Stack& s : e->fasteners) all.push_back(&s);
+        check_on_frame(r, *e);
+    }
     for (const Plate& p : r.out.plates)
         for (const PlateFastener& f : p.fasteners) all.push_back(&f.stack);
     for (const Stack* s : all) {

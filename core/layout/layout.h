@@ -86,6 +86,7 @@ struct MemberEnd {
     Point port;                          ///< centroid of the end's fasteners
     std::vector<Stack> fasteners;
     std::optional<double> rotational_stiffness; ///< N mm/rad about the panel edge
+    bool turning_fixed = false;          ///< does not turn about the panel edge
     double gap = 0;                      ///< clear distance to the frame's sheet, mm
     bool torsion_held = false;           ///< two end fasteners that are not on one line along the member
     std::string frame_section;           ///< text as given; empty = not given
@@ -167,7 +168,7 @@ struct Door {
     std::optional<SagTest> sag_test;
 };
 
-struct Rib { std::string name; Point from, to; catalogue::Section section; catalogue::Material material; bool standing = true; model::Seen seen = model::Seen::assumed; };
+struct Rib { std::string name; Point from, to; catalogue::Section section; catalogue::Material material; bool standing = true; model::Seen seen = model::Seen::assumed; std::array<MemberEnd, 2> ends; }; ///< from left to right or from bottom to top
 
 /// One end of a strap.
 struct StrapEnd {
@@ -253,6 +254,7 @@ struct Layout {
     [[nodiscard]] std::vector<const Stack*> stacks_of(const Plate& p) const;
     /// Fasteners that hold an outer part on the panel: of all brackets, then of the item's feet.
     [[nodiscard]] std::vector<const Stack*> outer_stacks() const;
+    [[nodiscard]] std::vector<const MemberEnd*> member_ends() const; ///< of angles and ribs
     [[nodiscard]] bool nothing_hung() const { return brackets.empty() && !(item && !item->feet.empty()); }
 };
 

@@ -22,28 +22,6 @@ Frame frame(Resolver& r, const model::Frame& f, int side)
     return out;
 }
 
-void resolve_rib(Resolver& r, const model::Rib& rib, std::size_t index)
-{
-    const std::string path = fmt::format("panel.ribs[{}]", index);
-    Rib out;
-    out.name = rib.name;
-    out.from = {rib.from.x.value, rib.from.y.value};
-    out.to = {rib.to.x.value, rib.to.y.value};
-    out.section = r.section(rib.section, rib.at, path + ".section");
-    out.material = r.material(rib.material, rib.at, path + ".material");
-    out.seen = rib.seen;
-    out.standing = !rib.lying.has_value();
-    if (out.from.x != out.to.x && out.from.y != out.to.y)
-        r.error(rib.at, path, "a rib runs along the panel's width or its height; this one is oblique", "make from and to share their x or their y");
-    for (const model::MemberEnd* end : {&rib.ends.first, &rib.ends.second})
-        if (end->to != model::MemberEnd::To::none || end->same_as_other) {
-            r.not_covered("reinforcement", rib.name, "its ends are said to be fixed; in the structure a rib ends with the skin it is joined to, and its end fasteners are not checked",
-                          fmt::format("panel.ribs.{}.ends: to: none, or reinforcement.angles for a member that is carried on", rib.name));
-            break;
-        }
-    r.out.ribs.push_back(out);
-}
-
 } // namespace
 
 void resolve_panel(Resolver& r)
@@ -59,7 +37,7 @@ void resolve_panel(Resolver& r)
     r.out.cavity = p.cavity ? p.cavity->depth.value : 0;
     for (std::size_t i = 0; i < 4; ++i)
         if (p.frame[i]) r.out.frames[i] = frame(r, *p.frame[i], static_cast<int>(i));
-    for (std::size_t i = 0; i < p.ribs.size(); ++i) resolve_rib(r, p.ribs[i], i);
+    resolve_ribs(r);
     resolve_openings(r);
     if (p.skin.crown.value > 0) r.not_covered("panel", "crown of the skin", fmt::format("a skin with a crown of {} is not flat; its shape and its snapping through are not in the model", p.skin.crown.text), "panel.skin.crown: 0 mm");
     if (p.kind == model::PanelKind::sliding_door || p.kind == model::PanelKind::top_hinged_door)

@@ -27,6 +27,7 @@ void resolve_openings(Resolver& r);    ///< after the ribs: a stiffened edge add
 void resolve_angles(Resolver& r);      ///< copies shifted, ends mirrored, end stacks
 void resolve_plates(Resolver& r);      ///< after the angles, before the brackets: stacks go through them
 void resolve_brackets(Resolver& r);    ///< copies and mirrors expanded, stacks through everything at the point
+void resolve_ribs(Resolver& r);        ///< after the frame: their ends may be fixed to it
 void resolve_straps(Resolver& r);      ///< after the brackets: their ends hang there
 void resolve_item(Resolver& r);
 void resolve_feet(Resolver& r);        ///< after the angles: the stacks go through them
@@ -38,6 +39,8 @@ void check_openings(Resolver& r);      ///< nothing stands on, or is screwed int
 /// Fills in the stack's plies, gap and printed line for a hole at `at` through everything that lies there.
 [[nodiscard]] Stack bracket_stack(Resolver& r, const Bracket& b, const model::Fastener& f, const std::string& path);
 [[nodiscard]] Stack end_stack(Resolver& r, const Angle& a, const MemberEnd& end, const model::EndFastener& f, const std::string& path);
+/// End of a rib on the frame; without the rib's own ply when the fastener misses its walls.
+[[nodiscard]] Stack rib_end_stack(Resolver& r, const Rib& rib, const MemberEnd& end, const model::EndFastener& f, const std::string& path);
 [[nodiscard]] Stack foot_stack(Resolver& r, const model::ItemFixing& f, const Ply& foot, const std::string& path);
 /// Own fastener of a plate: through skin and plate, or plate and frame.
 [[nodiscard]] PlateFastener plate_stack(Resolver& r, const Plate& p, const model::Fastener& f, const std::string& path);
@@ -46,6 +49,8 @@ void check_openings(Resolver& r);      ///< nothing stands on, or is screwed int
 /// Copies shifted and mirrors reflected; an empty list with errors when the links are broken.
 [[nodiscard]] std::vector<model::Bracket> expanded_brackets(Resolver& r);
 [[nodiscard]] std::vector<model::Angle> expanded_angles(Resolver& r);
+/// The other end's fasteners reflected about the middle of the member.
+void mirror_end(const model::Point2& start, const model::Point2& stop, const model::MemberEnd& from, model::MemberEnd& to);
 /// Which side of the panel an end of a member looks to: end 0 = its start, 1 = its end; `along`: from start to end, any length.
 [[nodiscard]] std::string side_name(Point along, int end);
 

@@ -228,4 +228,23 @@ Stack end_stack(Resolver& r, const Angle& a, const MemberEnd& end, const model::
     return s;
 }
 
+Stack rib_end_stack(Resolver& r, const Rib& rib, const MemberEnd& end, const model::EndFastener& f, const std::string& path)
+{
+    Stack s;
+    s.owner = rib.name;
+    s.at = {f.at.x.value, f.at.y.value};
+    s.where = f.where;
+    s.hardware = r.hardware(f.use, f.where, path + ".use");
+    if (const auto wall = rib_wall(rib, s.at)) {
+        s.plies.push_back(wall->ply);
+        s.gap = wall->gap;
+    }
+    if (!s.plies.empty() && r.out.frames[static_cast<std::size_t>(side_index(end.side))].inner) {
+        s.plies.push_back(frame_ply(r.out, end.side, s.at));
+        s.gap += end.gap;
+    }
+    s.line = stack_line(s);
+    return s;
+}
+
 } // namespace thinskin::layout

@@ -37,6 +37,15 @@ void write_out(model::Strap& s)
     name_end(s.name, upright ? "top" : "right", s.ends.second);
 }
 
+void write_out(model::Rib& rib)
+{
+    if (rib.ends.second.same_as_other) mirror_end(rib.from, rib.to, rib.ends.first, rib.ends.second);
+    else if (rib.ends.first.same_as_other) mirror_end(rib.from, rib.to, rib.ends.second, rib.ends.first);
+    const bool upright = rib.from.x.value == rib.to.x.value;
+    name_end(rib.name, upright ? "bottom" : "left", rib.ends.first);
+    name_end(rib.name, upright ? "top" : "right", rib.ends.second);
+}
+
 } // namespace
 
 model::Case written_out(const model::Case& c)
@@ -47,6 +56,7 @@ model::Case written_out(const model::Case& c)
     out.reinforcement.angles = expanded_angles(r);
     for (model::Bracket& b : out.brackets) write_out(b);
     for (model::Angle& a : out.reinforcement.angles) write_out(a);
+    for (model::Rib& rib : out.panel.ribs) write_out(rib);
     for (model::Strap& s : out.reinforcement.straps) write_out(s);
     if (out.item)
         for (std::size_t i = 0; i < out.item->fixings.size(); ++i)

@@ -84,6 +84,7 @@ struct MemberEnd {
     enum class To { none, frame, bracket, item } to = To::none; ///< bracket, item: ends of straps, the part at the end's place
     std::vector<EndFastener> fasteners;
     std::optional<Quantity> rotational_stiffness; ///< N mm/rad about the panel edge; not given = free
+    std::string turning = "free";                 ///< about the panel edge: free, fixed
     std::optional<Quantity> gap;                  ///< clear distance between the member and the part it is fixed to; not given = in contact
     bool same_as_other = false;                   ///< same_as_left / same_as_right ... : mirrored by layout
     Location at;

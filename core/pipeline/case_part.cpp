@@ -80,9 +80,8 @@ results::Outcome outcome_of_case(const model::Case& c, const layout::Layout& l)
         o.weight.brackets_kg += b.mass();
     }
     for (const layout::Stack* s : l.outer_stacks()) o.stacks.push_back({s->name, s->line});
-    for (const layout::Angle& a : l.angles)
-        for (const layout::MemberEnd& e : a.ends)
-            for (const layout::Stack& s : e.fasteners) o.stacks.push_back({s.name, s.line});
+    for (const layout::MemberEnd* e : l.member_ends())
+        for (const layout::Stack& s : e->fasteners) o.stacks.push_back({s.name, s.line});
     for (const layout::Strap& s : l.straps)
         for (const layout::StrapEnd& e : s.ends)
             for (const layout::Stack& f : e.fasteners) o.stacks.push_back({f.name, f.line});

@@ -34,7 +34,7 @@ panel:
   ribs:
     - {name: upright, from: [100 mm, 0 mm], to: [100 mm, 1520 mm], section: hat 40x25x1.0, material: DC04, lying: left, seen: seen,
        ends: {bottom: {to: none}, top: {to: frame, rotational_stiffness: 500 N*m/rad, fasteners: [{name: T1, at: [100 mm, 1500 mm], use: M6}]}}}
-    - {name: bare, from: [10 mm, 10 mm], from_from: drawing, to: [90 mm, 20 mm], section: flat 20x2, material: DC04}
+    - {name: bare, from: [10 mm, 10 mm], from_from: drawing, to: [90 mm, 20 mm], section: flat 20x2, material: DC04, ends: {left: {to: frame, turning: fixed}, right: {to: none}}}
   openings:
     - {name: window, box: {from: [200 mm, 1100 mm], size: [300 mm, 250 mm]}, edge: {section: flat 20x2, material: DC04}}
     - {name: hatch, box: {from: [250 mm, 200 mm], size: [120 mm, 120 mm]}, corner_radius: 20 mm}

@@ -117,6 +117,8 @@ TEST_CASE("values of the case with every key arrive in their fields")
     CHECK(c.panel.ribs[0].lying == model::Way::left);
     CHECK(c.panel.ribs[0].ends.first.to == model::MemberEnd::To::none);
     CHECK(c.panel.ribs[0].ends.second.rotational_stiffness->value == doctest::Approx(5e5).epsilon(1e-12));
+    CHECK(c.panel.ribs[0].ends.second.turning == "free");
+    CHECK(c.panel.ribs[1].ends.first.turning == "fixed");
     CHECK(c.door->hinges->evidence.kind == model::HingeEvidence::Kind::proof_hang);
     CHECK(c.door->rest->x.value == 700);
     CHECK(c.brackets[1].mirror_of == "left");
