@@ -15,7 +15,7 @@ inline constexpr double unrestrained = 0, restrained_at_maximum = 1, restrained_
 ///     Mcr = (0.58 E b^4 t Cb/Lb^2) [(1 + 0.88 (Lb t/b^2)^2)^0.5 -+ 1], - toe in compression, + toe in tension;
 ///     times 1.25 where restrained at the point of maximum moment; left out where restrained continuously
 ///   leg local buckling (toe in compression): b/t > 0.54 (E/Fy)^0.5
-/// toe and restraint take the constants above. Source: AISC 360-16 F10 (2016 constants from memory).
+/// toe and restraint take the constants above. Source: AISC 360-16 F10 (constants read in worked examples of 2022).
 /// Jump: 0.9 % down at the slender-leg limit b/t = 0.91 (E/Fy)^0.5, the clause's own.
 struct AngleBending { double b_mm, t_mm, Sx_mm3, Fy_MPa, E_MPa, Lb_mm, Cb, toe, restraint; };
 [[nodiscard]] base::Resistance angle_bending(const AngleBending& in);

@@ -5,13 +5,13 @@
 /// Metric property-class bolts under this rule set are judgement.
 namespace thinskin::strength {
 
-/// BT-1, in N: Rn = 0.75 Fu Ab, Omega 2.00.  Source: AISC 360-16 J3.6, threaded part (from memory).
+/// BT-1, in N: Rn = 0.75 Fu Ab, Omega 2.00.  Source: AISC 360-16 J3.6, threaded part (read in a copy of table J3.2 of 2010).
 struct BoltTension { double d_mm, Fu_MPa; };
 [[nodiscard]] base::Resistance bolt_tension(const BoltTension& in);
 [[nodiscard]] const base::Card& bolt_tension_card();
 template <> const Clause<BoltTension>& clause<BoltTension>();
 
-/// BV-1, in N: Rn = 0.45 Fu Ab per shear plane, threads in the plane, Omega 2.00.  Source: AISC 360-16 J3.6.
+/// BV-1, in N: Rn = 0.45 Fu Ab per shear plane, threads in the plane, Omega 2.00.  Source: AISC 360-16 J3.6 (read as BT-1; 0.40 Fu until 2005).
 struct BoltShear { double d_mm, Fu_MPa; };
 [[nodiscard]] base::Resistance bolt_shear(const BoltShear& in);
 [[nodiscard]] const base::Card& bolt_shear_card();

@@ -1,3 +1,4 @@
+#include "statics/cards.h"
 #include "statics/door.h"
 #include "statics/rules.h"
 #include "support/demo_layout.h"
@@ -129,6 +130,38 @@ TEST_CASE("door worked example: ratios to the bare door, inertia by ST-10")
     check_near_abs(r.slam_force, 1.676, 0.0005);
 }
 
+// Instructors' solutions of a physics textbook (Fundamentals of Physics, chapter 12, problem 31), published (read): a door of 27 kg, 0.91 m wide,
+// 2.1 m high, hinges 0.30 m from its ends: 80 N across at each hinge, half of the weight (130 N) down at each.
+TEST_CASE("hinge couple (ST-1): a textbook door of 27 kg: 80 N at each hinge")
+{
+    tests::Demo d = worked_door();
+    d.layout.item.reset();
+    d.layout.width = 910;
+    d.layout.height = 2100;
+    d.layout.door->mass = 27;
+    d.layout.door->centre = {455, 1050, 0};
+    d.layout.door->hinge_heights = {300, 1800};
+    d.layout.door->pin_x = 910;
+    const auto s = statics::hinge_statics(d.layout, state("parked", {0, -1, 0}), 0);
+    holds("ST-1", From::read);
+    check_near_rel(s.T_N, 80, 0.007); // two printed digits, g taken as 9.8
+    holds_nothing();
+    check_near_rel(s.V_N / 2, 130, 0.02);
+}
+
+// An answered examination question, published (read): a door of 12 kg, 1 m wide: 4 kg m2 about its hinges; 10 g half-way out: 0.0025 kg m2.
+TEST_CASE("loaded door (ST-10): 12 kg, 1 m wide, with 10 g at 0.5 m: 4 + 0.0025 kg m2")
+{
+    const auto inertia = [](double added) {
+        for (const base::Card& c : statics::cards())
+            if (c.id == "ST-10") return c.evaluate({12, 1000, 500, added, 500, 0}).nominal;
+        return 0.0;
+    };
+    holds("ST-10", From::read);
+    check_near_rel(inertia(0), 4e6, 1e-12);
+    check_near_rel(inertia(0.010) - inertia(0), 0.0025e6, 1e-6);
+}
+
 // Fastener groups. Source of 7.16 kN: a university examination problem with its solution, published (read).
 TEST_CASE("polar bolt group (ST-6): four bolts at +-40, +-30 mm, 10 kN at 100 mm: worst bolt 7.16 kN")
 {
@@ -137,6 +170,15 @@ TEST_CASE("polar bolt group (ST-6): four bolts at +-40, +-30 mm, 10 kN at 100 mm
     check_near_rel(std::hypot(F[0].x, F[0].y), 7160, 0.0007); // three printed digits
     holds_nothing();
     check_near_rel(std::hypot(F[0].x, F[0].y), std::hypot(F[1].x, F[1].y), 1e-12);
+}
+
+// A calculation page's worked example, published (read): four M20 on a square of 100 mm, 100 kN at 200 mm.
+TEST_CASE("polar bolt group (ST-6): four bolts at +-50 mm, 100 kN at 200 mm: corners next to the load 90.1 kN")
+{
+    holds("ST-6", From::read);
+    const auto F = statics::polar_bolt_group({.at = {{50, 50}, {50, -50}, {-50, 50}, {-50, -50}}, .force = {0, -100000}, .moment = -100000.0 * 200});
+    check_near_rel(std::hypot(F[0].x, F[0].y), 90100, 6e-4); // three printed digits
+    check_near_rel(std::hypot(F[1].x, F[1].y), 90100, 6e-4);
 }
 
 // Textbook example (four bolts on 200 x 150 mm, 10 kN at 500 mm); bolt M20 published (read), forces computed from the formula.
@@ -190,6 +232,15 @@ TEST_CASE("braced bracket (ST-8): brace 277.2586 N, pull at the top 196.0514 N")
     const double N = statics::brace_force({.root_moment = root + brace_half, .rise = 200, .reach = 200});
     check_near_rel(N, 277.2586, 2e-6);
     check_near_rel(N / std::sqrt(2.0), 196.0514, 2e-6);
+}
+
+// An answered examination question, published (read): arm 300 mm, pins 200 mm apart on the wall, 1000 N at the arm's end.
+TEST_CASE("brace (ST-8): 1000 N at 300 mm on a strut that rises 200 mm: 1803 N in the strut")
+{
+    holds("ST-8", From::read);
+    const double N = statics::brace_force({.root_moment = 1000.0 * 300, .rise = 200, .reach = 300});
+    check_near_rel(N, 1803, 3e-4); // four printed digits
+    check_near_rel(N * 300 / std::hypot(200, 300), 1500, 0.0011); // printed 1501.5 from the rounded cosine
 }
 
 TEST_CASE("braced bracket without its brace: root 38 896.63 N mm, 486.208 N on fixings 80 mm above the pivot")

@@ -71,6 +71,30 @@ TEST_CASE("AISC 360-16 F10 (AB-1): L3x3x1/4 over 24 in and L4x4x1/4 over 72 in, 
     check_near_rel(four.leg_Nmm / kip_in, 43.32, four_digits);
 }
 
+TEST_CASE("AISC Design Example F.11A (AB-1): L4x4x1/4 of 50 ksi over 6 ft, toe in compression: 2.46 kip ft allowable")
+{
+    holds("AB-1", From::read);
+    // [read] Design Examples, version 16 (2022 specification: 0.58, 0.88, 0.80 Fy Sx), in a transcription made by others; three digits
+    const AngleBendingDetail got = angle_bending_detail({.b_mm = 4 * in_mm, .t_mm = 0.25 * in_mm, .Sx_mm3 = 1.03 * in3, .Fy_MPa = 50 * ksi_MPa, .E_MPa = 29000 * ksi_MPa,
+                                                         .Lb_mm = 72 * in_mm, .Cb = 1.14, .toe = toe_in_compression, .restraint = unrestrained});
+    check_near_rel(got.My_Nmm / kip_in, 41.2, 0.0013);
+    check_near_rel(got.Mcr_Nmm / kip_in, 107, 0.005);
+    check_near_rel(got.lateral_Nmm / kip_in, 49.2, 0.002);
+    check_near_rel(got.leg_Nmm / kip_in, 53.0, 0.002);
+    check_near_rel(got.resistance.capacity / (12 * kip_in), 2.46, 0.002);
+    CHECK(got.governs == "lateral-torsional buckling");
+}
+
+TEST_CASE("AISC Design Example F.11B (AB-1): the same braced in the middle, Cb 1.30: Mcr 176, 66.3 kip in by lateral-torsional buckling")
+{
+    holds("AB-1", From::read);
+    const AngleBendingDetail got = angle_bending_detail({.b_mm = 4 * in_mm, .t_mm = 0.25 * in_mm, .Sx_mm3 = 1.03 * in3, .Fy_MPa = 50 * ksi_MPa, .E_MPa = 29000 * ksi_MPa,
+                                                         .Lb_mm = 36 * in_mm, .Cb = 1.30, .toe = toe_in_compression, .restraint = restrained_at_maximum});
+    check_near_rel(got.My_Nmm / kip_in, 51.5, 0.001);
+    check_near_rel(got.Mcr_Nmm / kip_in, 176, 0.003);
+    check_near_rel(got.lateral_Nmm / kip_in, 66.3, 0.002);
+}
+
 TEST_CASE("AISC 360-16 F10.2, F10.3 (AB-1): slender angles of S235, toe in compression")
 {
     holds("AB-1", From::recomputed);

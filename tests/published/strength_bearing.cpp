@@ -74,6 +74,17 @@ TEST_CASE("AISC Manual Tables 7-4 and 7-5 (BB-3): 3/4 in bolt in 1 in of 58 ksi,
     check_near_rel(hot_rolled_bearing({.d_mm = d, .t_mm = t, .Fu_MPa = Fu, .lc_mm = 1.25 * in_mm - hole / 2}).capacity / kip_N, 29.4, 0.002);
 }
 
+TEST_CASE("AISC Design Example II.A-1 (BB-3): angles 5/16 in of 65 ksi on 3/4 in bolts, bearing 18.3 and tear-out 10.3 kip")
+{
+    holds("BB-3", From::read);
+    // [read] Design Examples, version 16, in a transcription made by others; clear distance 0.844 in from the hole to the edge
+    const auto angle = [](double lc) { return hot_rolled_bearing({.d_mm = 0.75 * in_mm, .t_mm = 5.0 / 16 * in_mm, .Fu_MPa = 65 * ksi_MPa, .lc_mm = lc * in_mm}); };
+    check_near_rel(angle(100).nominal / kip_N, 36.6, 0.0014); // three printed digits in all of them
+    check_near_rel(angle(100).capacity / kip_N, 18.3, 0.0028);
+    check_near_rel(angle(0.844).nominal / kip_N, 20.6, 0.0025);
+    check_near_rel(angle(0.844).capacity / kip_N, 10.3, 0.005);
+}
+
 TEST_CASE("AISI S100-16 J6.1 (TO-1): M8 in a 9 mm hole, 16 mm from the edge of 0.8 mm sheet")
 {
     holds("TO-1", From::recomputed);

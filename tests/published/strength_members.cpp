@@ -116,6 +116,22 @@ TEST_CASE("AISC 360-16 H2 (IA-1): the ratios add and the limit is 1")
     check_near_rel(interaction_sum({.axial = 0.2, .bending_x = 0.5, .bending_y = 0.1}), 0.8, 1e-12);
 }
 
+TEST_CASE("AISC Design Example F.11C (IA-1): an angle bent about both principal axes, 0.347/4.98 and 0.691/2.75 add to 0.321")
+{
+    holds("IA-1", From::read);
+    // [read] point A, allowable strength; Design Examples, version 16, in a transcription made by others; three digits of each
+    check_near_rel(interaction_sum({.axial = 0, .bending_x = 0.347 / 4.98, .bending_y = 0.691 / 2.75}), 0.321, 0.002);
+}
+
+TEST_CASE("AISC Design Example F.12 (CF-1): bar 3 x 5 in of 50 ksi, braced every 6 ft: 1.5 Fy S is 938 kip in and nothing tips; ours stops at Fy S")
+{
+    holds("CF-1", From::read);
+    // [read] S = 12.5 in3, 1.5 Fy S = 938 kip in, limit Lb d/t2 = 40.0 below 46.4: no lateral-torsional buckling
+    const double ksi = 6.894757, in = 25.4, kip_in = 4448.2216 * 25.4;
+    const double My = bar_bending({.b_mm = 3 * in, .h_mm = 5 * in, .Lb_mm = 72 * in, .Fy_MPa = 50 * ksi, .E_MPa = 29000 * ksi}).nominal;
+    check_near_rel(1.5 * My / kip_in, 938, 6e-4);
+}
+
 TEST_CASE("EN 10219-2 section tables (BX-1): elastic modulus of cold-formed boxes with thick walls")
 {
     holds("BX-1", From::remembered);

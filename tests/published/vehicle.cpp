@@ -82,6 +82,16 @@ TEST_CASE("Tether (AC-22): twice the weight without slack, and energy is kept wi
     check_near_rel(0.5 * 50 * x * x, W * (100 + x), 1e-12);
 }
 
+TEST_CASE("Tether (AC-22): a textbook's block of 1.0 lb falls 12 in onto a spring of 0.5 lb/in: shortened by 9.21 in, impact factor 4.6")
+{
+    holds("AC-22", From::read);
+    // [read] instructors' solutions of a textbook on mechanics of materials (7th edition), problem 2.8-5: the same energy, pulled or pushed
+    const double lb = 0.45359237, in = 25.4, k = 0.5 * lb * 9.80665 / in;
+    const double F = tether_catch({.m_kg = lb, .s_mm = 12 * in, .k_N_mm = k}).nominal;
+    check_near_rel(F / (lb * 9.80665), 4.6, 0.002); // two printed digits
+    check_near_rel(F / k / in, 9.21, 6e-4);
+}
+
 TEST_CASE("Rear axle (AC-23): 150 kg one metre behind a wheelbase of three load it with 200 kg")
 {
     holds("AC-23", From::read);
