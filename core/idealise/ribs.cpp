@@ -37,7 +37,8 @@ results::MemberForce worst_of_rib(const Structure& s, const layout::Rib& r, cons
     const double half = s.layout->skin.core / 2, h = height(r);
     for (double at : level ? s.skin->grid.x : s.skin->grid.y) {
         if (at < low - 1e-9 || at > high + 1e-9) continue;
-        const Along a = along(s, u, level ? layout::Point{at, r.from.y} : layout::Point{r.from.x, at}, level, run.large.has_value());
+        const double inside = std::min(at, high - 1e-6 * (high - low)); // on its last line a point belongs to the bare skin beyond, whose kink the rib does not share
+        const Along a = along(s, u, level ? layout::Point{inside, r.from.y} : layout::Point{r.from.x, inside}, level, run.large.has_value());
         for (double z : {-half, -half - h}) {
             const double sigma = std::abs(r.material.E * (a.eps + a.kappa * z));
             if (!(sigma <= worst.stress_MPa)) {
