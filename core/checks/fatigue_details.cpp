@@ -13,7 +13,7 @@ namespace thinskin::checks {
 
 namespace {
 
-constexpr const char* placeholder = "stands in for a test of this very joint";
+constexpr const char* stand_in = "stands in for a test of this very joint";
 constexpr const char* of_threads = "published (read), second-hand, prying included";
 constexpr const char* of_throat = "weld throat, published (read), second-hand";
 constexpr const char* from_memory = "from memory";
@@ -126,7 +126,7 @@ void hole_edges(const States& states, const layout::Stack& s, const std::vector<
     const layout::Hardware& h = s.hardware;
     for (const layout::Ply& p : s.plies) {
         if (p.thickness >= thick_ply) continue;
-        Life l = made("sheet hole edges", fmt::format("{} at {}", p.part, s.name), s.owner, 36, placeholder);
+        Life l = made("sheet hole edges", fmt::format("{} at {}", p.part, s.name), s.owner, 36, stand_in);
         const double d_in_hole = h.type == layout::Hardware::Type::insert ? h.hole : h.d, net = (3 * d_in_hole - h.hole) * p.thickness;
         states.fill<results::FastenerForce>(l, forces, [net](const results::FastenerForce& f) { return shear_demand(f) / net; }, false); // shear stands where the pull does not
         out.push_back(std::move(l));
@@ -135,7 +135,7 @@ void hole_edges(const States& states, const layout::Stack& s, const std::vector<
 
 void skin(const Demands& d, const States& states, std::vector<Life>& out)
 {
-    Life l = made("the skin beside what is fixed to it", "skin", "skin", 36, placeholder);
+    Life l = made("the skin beside what is fixed to it", "skin", "skin", 36, stand_in);
     states.fill<results::SkinState>(l, *d.skin, [](const results::SkinState& s) { return s.stress_at_most_MPa; });
     out.push_back(std::move(l));
 }
@@ -170,7 +170,7 @@ void strap_ends(const Demands& d, const States& states, const layout::Strap& s, 
         holes = std::max(holes, sum);
     }
     const bool thick = s.section.t >= thick_ply;
-    Life l = made("strap ends", "ends of " + s.name, s.name, thick ? 50 : 36, thick ? from_memory : placeholder);
+    Life l = made("strap ends", "ends of " + s.name, s.name, thick ? 50 : 36, thick ? from_memory : stand_in);
     const double net = s.section.A - holes * s.section.t;
     if (s.slack > 0) {
         out.push_back(open(std::move(l), "it hangs slack first, so its pull does not grow in proportion to the shake", fmt::format("reinforcement.straps.{}.slack: 0 mm", s.name)));

@@ -21,6 +21,7 @@ struct Some {
     std::vector<results::JointForce> joints;
     std::vector<results::SkinState> skin;
     std::vector<results::RimStress> rims;
+    std::vector<results::CornerStress> corners;
     checks::Demands demands;
 
     Some(const checks::Demands& d, const std::string& load_case) : demands(d)
@@ -37,6 +38,7 @@ struct Some {
         demands.joints = keep(d.joints, joints);
         demands.skin = keep(d.skin, skin);
         demands.rims = keep(d.rims, rims);
+        demands.corners = keep(d.corners, corners);
         demands.tether = nullptr; // a tether, a plate and a life are no matter of this load
         demands.added = nullptr;
         demands.fatigue = nullptr;

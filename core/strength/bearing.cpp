@@ -103,7 +103,7 @@ template <> const Clause<HotRolledBearing>& clause<HotRolledBearing>()
          .source = "AISC 360-16 J3.10",
          .edition = "2016",
          .label = base::Label::published_read,
-         .range = "parts of 3 mm and more, standard holes; read in a worked example of 2022, in a transcription made by others; the clause knows bolts of 1/2 in and more, smaller ones are taken with it",
+         .range = "parts of 3 mm and more, standard holes; read in a worked example of 2022, in a copy made by others; the clause knows bolts of 1/2 in and more, smaller ones are taken with it",
          .not_for = "sheet below 3 mm (BB-1, BB-2), slotted holes, aluminium, repeated load"},
         {{&HotRolledBearing::d_mm, {.name = "d", .unit = "mm", .meaning = "bolt diameter", .lower = 5, .upper = 36}},
          {&HotRolledBearing::t_mm, {.name = "t", .unit = "mm", .meaning = "thickness of the part", .lower = 3, .upper = 40}},

@@ -96,7 +96,7 @@ template <> const Clause<Interaction>& clause<Interaction>()
          .source = "linear form of AISC 360-16 H2",
          .edition = "2016",
          .label = base::Label::published_read,
-         .range = "each ratio is a demand over its allowable capacity; the value is the limit 1 for their sum; read in a worked example of 2022, in a transcription made by others",
+         .range = "each ratio is a demand over its allowable capacity; the value is the limit 1 for their sum; read in a worked example of 2022, in a copy made by others",
          .not_for = "a part not covered by itself; moments that grow with the deflection (slender pushed bars)"},
         {{&Interaction::axial, ratio("P/Pc", "axial force over its capacity")},
          {&Interaction::bending_x, ratio("Mx/Mcx", "moment over its capacity, first axis")},

@@ -74,7 +74,7 @@ TEST_CASE("AISC 360-16 F10 (AB-1): L3x3x1/4 over 24 in and L4x4x1/4 over 72 in, 
 TEST_CASE("AISC Design Example F.11A (AB-1): L4x4x1/4 of 50 ksi over 6 ft, toe in compression: 2.46 kip ft allowable")
 {
     holds("AB-1", From::read);
-    // [read] Design Examples, version 16 (2022 specification: 0.58, 0.88, 0.80 Fy Sx), in a transcription made by others; three digits
+    // [read] Design Examples, version 16 (2022 specification: 0.58, 0.88, 0.80 Fy Sx), in a copy made by others; three digits
     const AngleBendingDetail got = angle_bending_detail({.b_mm = 4 * in_mm, .t_mm = 0.25 * in_mm, .Sx_mm3 = 1.03 * in3, .Fy_MPa = 50 * ksi_MPa, .E_MPa = 29000 * ksi_MPa,
                                                          .Lb_mm = 72 * in_mm, .Cb = 1.14, .toe = toe_in_compression, .restraint = unrestrained});
     check_near_rel(got.My_Nmm / kip_in, 41.2, 0.0013);

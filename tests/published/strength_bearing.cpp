@@ -77,7 +77,7 @@ TEST_CASE("AISC Manual Tables 7-4 and 7-5 (BB-3): 3/4 in bolt in 1 in of 58 ksi,
 TEST_CASE("AISC Design Example II.A-1 (BB-3): angles 5/16 in of 65 ksi on 3/4 in bolts, bearing 18.3 and tear-out 10.3 kip")
 {
     holds("BB-3", From::read);
-    // [read] Design Examples, version 16, in a transcription made by others; clear distance 0.844 in from the hole to the edge
+    // [read] Design Examples, version 16, in a copy made by others; clear distance 0.844 in from the hole to the edge
     const auto angle = [](double lc) { return hot_rolled_bearing({.d_mm = 0.75 * in_mm, .t_mm = 5.0 / 16 * in_mm, .Fu_MPa = 65 * ksi_MPa, .lc_mm = lc * in_mm}); };
     check_near_rel(angle(100).nominal / kip_N, 36.6, 0.0014); // three printed digits in all of them
     check_near_rel(angle(100).capacity / kip_N, 18.3, 0.0028);

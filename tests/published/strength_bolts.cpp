@@ -1,5 +1,5 @@
 // The bolt itself. [memory] recalled from a printed design table; [hand] worked out by hand with round figures;
-// [read] table J3.2 of AISC 360-10 in a copy of its page made by others, and the AISC Design Examples, version 16, in a transcription
+// [read] table J3.2 of AISC 360-10 in a copy of its page made by others, and the AISC Design Examples, version 16, in a copy
 // made by others. Editions up to 2005 have 0.40 Fu and 48 ksi in shear [read, a designer's handbook]; since 2010 it is 0.450 Fu and 54 ksi.
 #include "strength/bolts.h"
 #include "support/near.h"

@@ -119,7 +119,7 @@ TEST_CASE("AISC 360-16 H2 (IA-1): the ratios add and the limit is 1")
 TEST_CASE("AISC Design Example F.11C (IA-1): an angle bent about both principal axes, 0.347/4.98 and 0.691/2.75 add to 0.321")
 {
     holds("IA-1", From::read);
-    // [read] point A, allowable strength; Design Examples, version 16, in a transcription made by others; three digits of each
+    // [read] point A, allowable strength; Design Examples, version 16, in a copy made by others; three digits of each
     check_near_rel(interaction_sum({.axial = 0, .bending_x = 0.347 / 4.98, .bending_y = 0.691 / 2.75}), 0.321, 0.002);
 }
 
