@@ -143,6 +143,14 @@ Check door_row(const std::string& id, const std::string& title)
     return c;
 }
 
+Check not_covered(Check c, const std::string& note, const std::string& lift_with)
+{
+    c.status = base::Status::not_covered;
+    c.note = note;
+    c.lift_with = lift_with;
+    return c;
+}
+
 std::vector<Check> force_only_rows(const layout::Layout& l, const std::vector<HingeStatics>& statics)
 {
     const Peak hinge = peak(statics, resultant);

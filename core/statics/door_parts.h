@@ -35,5 +35,7 @@ struct FirstMoments { double kg = 0, kg_y = 0, kg_e = 0; };
 [[nodiscard]] std::vector<results::Check> force_only_rows(const layout::Layout& l, const std::vector<HingeStatics>& statics);
 /// A row of group door with what all of them share.
 [[nodiscard]] results::Check door_row(const std::string& id, const std::string& title);
+/// The row without a verdict, with the reason and the key that lifts it.
+[[nodiscard]] results::Check not_covered(results::Check c, const std::string& note, const std::string& lift_with);
 
 } // namespace thinskin::statics

@@ -17,14 +17,6 @@ using Kind = model::HingeEvidence::Kind;
 
 constexpr const char* evidence_key = "door.hinges.evidence";
 
-Check not_covered(Check c, const std::string& note, const std::string& lift_with)
-{
-    c.status = Status::not_covered;
-    c.note = note;
-    c.lift_with = lift_with;
-    return c;
-}
-
 /// Pass or fail by numbers; anything that is not a number is not covered.
 Check judged(Check c, double demand, double capacity)
 {

@@ -16,14 +16,6 @@ using results::Check;
 constexpr double strap_factor = 2; ///< of a strap's or a stop's strength that does not count: engineering judgement
 constexpr const char* strap_key = "door.check_strap";
 
-Check not_covered(Check c, const std::string& note, const std::string& lift_with)
-{
-    c.status = Status::not_covered;
-    c.note = note;
-    c.lift_with = lift_with;
-    return c;
-}
-
 Check row(const std::string& id, const std::string& title, const std::string& unit, const std::string& rule)
 {
     Check c = door_row("check strap/" + id, title);

@@ -5,7 +5,7 @@
 #include "statics/door_rules.h"
 #include "statics/open_door.h"
 #include "support/coverage.h"
-#include "support/demo_layout.h"
+#include "support/worked_door.h"
 #include "support/near.h"
 
 #include <cmath>
@@ -23,28 +23,12 @@ namespace {
 constexpr double pi = std::numbers::pi;
 constexpr double ten_percent = 0.10;
 
-/// Unit 38 kg at y 0.40, e 0.30 m; door 28 kg at y 0.36, e 0; hinges 1.10 m apart; leaf 0.75 x 1.70 m hinged at its edge, strap 0.10 m off.
-tests::Demo worked_door()
+/// The worked door, open, with a strap 0.10 m off the hinge line.
+tests::Demo open_worked_door()
 {
-    tests::Demo d;
-    layout::Layout& l = d.layout;
-    l.source = d.source.get();
-    l.width = 750;
-    l.height = 1700;
-    layout::Item item;
-    item.name = "unit";
-    item.mass = 38;
-    item.centre = {750 - 400, 200 + 700, 300};
-    l.item = item;
-    layout::Door door;
-    door.mass = 28;
-    door.centre = {750 - 360, 200 + 550, 0};
-    door.has_hinges = true;
-    door.hinge_heights = {200, 1300};
-    door.pin_x = 750;
-    door.strap = layout::Door::Strap{100, 200 + 550, {}, {}, {}};
-    door.angles = {0, pi / 2, pi};
-    l.door = door;
+    tests::Demo d = tests::worked_door();
+    d.layout.door->strap = layout::Door::Strap{100, 200 + 550, {}, {}, {}};
+    d.layout.door->angles = {0, pi / 2, pi};
     return d;
 }
 
@@ -69,7 +53,7 @@ TEST_CASE("Slope of 10 % (ST-11): 27.06 N m in the worst direction, not the 28.3
     check_near_abs(statics::leaning_torque({.kg_y = 28 * 360, .kg_e = 0, .alpha = alpha}) / 1000, 9.84, 0.005);
     holds_nothing();
     check_near_abs(28.38 / 27.06, 1.049, 0.0005); // how far the sum of AC-19 lies on the safe side
-    tests::Demo d = worked_door();
+    tests::Demo d = open_worked_door();
     d.layout.door->slope = ten_percent;
     const results::OpenDoor open = actions::open_door(d.layout);
     for (const int sense : {1, -1}) {
@@ -96,7 +80,7 @@ TEST_CASE("Door opened (ST-12): the top hinge's force on the body at 0, 90 and 1
 TEST_CASE("Open rear door at rest, in the axes of the vehicle and in words")
 {
     // Hinges on the right, seen from behind: along the closed leaf is to the vehicle's left, out of it is rearward.
-    const tests::Demo d = worked_door();
+    const tests::Demo d = open_worked_door();
     const auto f = statics::door_figures(d.layout, {tests::state("parked", {0, -1, 0})}, actions::open_door(d.layout), 0);
     struct Row { double deg, forward, left; const char* words; };
     constexpr Row table[] = {{0, -101.6, 225.4, "pulled 247 N rearward and to the left, 324 N down"},
@@ -117,7 +101,7 @@ TEST_CASE("Open rear door at rest, in the axes of the vehicle and in words")
 
 TEST_CASE("Wind of 20 m/s on the open door (AC-16, AC-18): 374.9 N, 140.6 N m, check strap 1406 N")
 {
-    tests::Demo d = worked_door();
+    tests::Demo d = open_worked_door();
     d.layout.door->wind = 20000;
     const results::OpenDoor open = actions::open_door(d.layout);
     for (const int sense : {1, -1}) {
@@ -152,7 +136,7 @@ TEST_CASE("Give of a hinge (ST-14) is AC-20 turned round: 20 kg at the edge, 0.0
     // 2 x 0.2e-3 x 750 x 20 x 9.80665 x 750/1100^2 = 0.03647 mm
     holds("ST-14", From::recomputed);
     check_near_rel(statics::hinge_give({.s = 0.036473, .h = 1100, .m = 20, .y = 750}), 0.2e-3, 1e-4);
-    tests::Demo d = worked_door();
+    tests::Demo d = open_worked_door();
     d.layout.door->sag_test = layout::Door::SagTest{20, {0, 750}, 0.036473};
     const auto f = statics::door_figures(d.layout, {tests::state("parked", {0, -1, 0})}, actions::open_door(d.layout), 0);
     REQUIRE(f.sag);

@@ -1,8 +1,8 @@
 #include "statics/cards.h"
 #include "statics/door.h"
 #include "statics/rules.h"
-#include "support/demo_layout.h"
 #include "support/near.h"
+#include "support/worked_door.h"
 
 #include <cmath>
 
@@ -16,29 +16,11 @@ using thinskin::tests::holds_nothing;
 
 namespace {
 
-/// Worked example of a loaded rear door: unit 38 kg at y 0.40, e 0.30, z 0.70 m; door 28 kg at y 0.36, e 0, z 0.55 m;
-/// hinges 1.10 m apart, latch at y 0.72, z 0.50 m. y from the hinge line, z over the lower hinge. Computed from the formulas,
-/// outside the program.
-tests::Demo worked_door()
+/// With its latch at y 0.72, z 0.50 m.
+tests::Demo latched_worked_door()
 {
-    tests::Demo d;
-    layout::Layout& l = d.layout;
-    l.source = d.source.get();
-    l.width = 750;
-    l.height = 1700;
-    layout::Item item;
-    item.name = "unit";
-    item.mass = 38;
-    item.centre = {750 - 400, 200 + 700, 300};
-    l.item = item;
-    layout::Door door;
-    door.mass = 28;
-    door.centre = {750 - 360, 200 + 550, 0};
-    door.has_hinges = true;
-    door.hinge_heights = {200, 1300};
-    door.pin_x = 750;
-    door.latches = {{750 - 720, 200 + 500}};
-    l.door = door;
+    tests::Demo d = tests::worked_door();
+    d.layout.door->latches = {{750 - 720, 200 + 500}};
     return d;
 }
 
@@ -48,7 +30,7 @@ TEST_SUITE_BEGIN("statics");
 
 TEST_CASE("door worked example: weight alone, couples (ST-1, ST-2) and vertical at 1 g and 3 g")
 {
-    const tests::Demo d = worked_door();
+    const tests::Demo d = latched_worked_door();
     const auto one = statics::hinge_statics(d.layout, state("parked", {0, -1, 0}), 0);
     REQUIRE(one.covered);
     holds("ST-1", From::recomputed);
@@ -71,7 +53,7 @@ TEST_CASE("door worked example: weight alone, couples (ST-1, ST-2) and vertical 
 TEST_CASE("door worked example: top hinge pulled outward and to the free edge")
 {
     // Forces on the body at the top hinge, door closed: 225.4 towards the free edge, 101.6 outward; on the door the opposite.
-    const tests::Demo d = worked_door();
+    const tests::Demo d = latched_worked_door();
     const auto s = statics::hinge_statics(d.layout, state("parked", {0, -1, 0}), 0);
     check_near_abs(s.top_N[0], 225.4, 0.05); // hinges on the right: the free edge is to the left
     check_near_abs(s.top_N[2], -101.6, 0.05);
@@ -79,7 +61,7 @@ TEST_CASE("door worked example: top hinge pulled outward and to the free edge")
 
 TEST_CASE("door worked example: regulation index (ST-9) at 3 g, rear door with two hinges")
 {
-    const tests::Demo d = worked_door();
+    const tests::Demo d = latched_worked_door();
     const auto index = statics::hinge_index(d.layout, statics::hinge_statics(d.layout, state("pothole", {0, -3, 0}), 0));
     REQUIRE(index.covered);
     check_near_abs(index.one_hinge, 0.637, 0.0005);
@@ -89,7 +71,7 @@ TEST_CASE("door worked example: regulation index (ST-9) at 3 g, rear door with t
 
 TEST_CASE("door worked example: accelerating 0.5 g pulls the latch (ST-3), braking 0.8 g presses the stop")
 {
-    const tests::Demo d = worked_door();
+    const tests::Demo d = latched_worked_door();
     const auto out = statics::hinge_statics(d.layout, state("accelerating", {0, -1, 0.5}), 0);
     check_near_abs(out.latch_N, -172.16, 0.005);
     check_near_abs(out.top_N[2], -210.60, 0.006);
@@ -103,14 +85,14 @@ TEST_CASE("door worked example: accelerating 0.5 g pulls the latch (ST-3), braki
 TEST_CASE("door worked example: 0.5 g sideways on the unit alone turns the door against its latch")
 {
     holds("ST-3", From::recomputed);
-    tests::Demo d = worked_door();
+    tests::Demo d = latched_worked_door();
     d.layout.door->mass = 0;
     check_near_abs(std::abs(statics::hinge_statics(d.layout, state("cornering", {0.5, -1, 0}), 0).latch_N), 77.64, 0.005);
 }
 
 TEST_CASE("door worked example: most that a rest 0.70 m from the hinge line can get")
 {
-    tests::Demo d = worked_door();
+    tests::Demo d = latched_worked_door();
     d.layout.door->rest = layout::Point{50, 0};
     const auto f = statics::door_figures(d.layout, {state("parked", {0, -1, 0})}, 0);
     REQUIRE(f.stops.size() == 1);
@@ -119,7 +101,7 @@ TEST_CASE("door worked example: most that a rest 0.70 m from the hinge line can 
 
 TEST_CASE("door worked example: ratios to the bare door, inertia by ST-10")
 {
-    tests::Demo d = worked_door();
+    tests::Demo d = latched_worked_door();
     check_near_abs(statics::door_ratios(d.layout, 0).moment, 2.51, 0.005);
     // The example takes the leaf as an even rectangle hinged at its edge, m b2/3 = 5.25 kg m2; unit 9.50, together 14.75.
     d.layout.door->centre[0] = 375;
@@ -134,7 +116,7 @@ TEST_CASE("door worked example: ratios to the bare door, inertia by ST-10")
 // 2.1 m high, hinges 0.30 m from its ends: 80 N across at each hinge, half of the weight (130 N) down at each.
 TEST_CASE("hinge couple (ST-1): a textbook door of 27 kg: 80 N at each hinge")
 {
-    tests::Demo d = worked_door();
+    tests::Demo d = latched_worked_door();
     d.layout.item.reset();
     d.layout.width = 910;
     d.layout.height = 2100;
