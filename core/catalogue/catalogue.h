@@ -116,6 +116,15 @@ struct RoadSurface {
     Origin origin;
 };
 
+/// What a rule for securing cargo asks for, g on the mass: driving alone, no roughness, no resonance. Stands beside the road rows; no
+/// road is made of it.
+struct SecuringFactor {
+    std::string name;             ///< "cargo standard"
+    double forward = 0, rearward = 0, sideways = 0;
+    std::string against;          ///< what it is compared with there: "forces", "breaking", "working load", "standing up" (tipping)
+    Origin origin;
+};
+
 /// Pulse of a test standard on the base of a mount. They are for devices on stiff fixtures, not for roads.
 struct BasePulse {
     std::string name;             ///< "truck equipment 20 g"
@@ -162,6 +171,7 @@ struct SheetGauge {
 [[nodiscard]] const std::vector<WoodScrewSize>& wood_screw_sizes();
 [[nodiscard]] const std::vector<Wood>& woods();
 [[nodiscard]] const std::vector<RoadSurface>& road_surfaces();
+[[nodiscard]] const std::vector<SecuringFactor>& securing_factors();
 [[nodiscard]] const std::vector<BasePulse>& base_pulses();
 [[nodiscard]] const std::vector<AngleSize>& angle_sizes();
 [[nodiscard]] const std::vector<SheetGauge>& sheet_gauges();

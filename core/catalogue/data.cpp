@@ -107,9 +107,9 @@ double RowView::number(std::string_view column) const
 base::Label RowView::label() const
 {
     using enum base::Label;
-    for (const base::Label l : std::array{published_read, computed, from_memory, common_practice, judgement})
+    for (const base::Label l : std::array{published_read, read_in_copy, computed, from_memory, common_practice, judgement})
         if (base::name(l) == text("label")) return l;
-    fail("label", "not one of the five labels");
+    fail("label", "not one of the six labels");
 }
 
 void RowView::fail(std::string_view column, std::string_view what) const

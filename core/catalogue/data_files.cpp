@@ -16,6 +16,7 @@ THINSKIN_DATA(blind_rivets)
 THINSKIN_DATA(wood_screws)
 THINSKIN_DATA(woods)
 THINSKIN_DATA(road_surfaces)
+THINSKIN_DATA(securing_factors)
 THINSKIN_DATA(base_pulses)
 THINSKIN_DATA(angle_sizes)
 THINSKIN_DATA(sheet_gauges)
@@ -47,6 +48,7 @@ const std::vector<DataFile>& data_files()
         THINSKIN_DATA(wood_screws, "wood screws: nominal, root and head diameter"),
         THINSKIN_DATA(woods, "woods and boards: specific gravity"),
         THINSKIN_DATA(road_surfaces, "road surfaces: quasi-static factors in g"),
+        THINSKIN_DATA(securing_factors, "rules for securing cargo: accelerations in g, what they are compared with; beside the road rows"),
         THINSKIN_DATA(base_pulses, "base pulses of test standards: shape, peak, duration"),
         THINSKIN_DATA(angle_sizes, "rolled angles that are sold, with root fillets"),
         THINSKIN_DATA(sheet_gauges, "sheet steel gauges, steel manufacturers' standard"),

@@ -8,6 +8,11 @@ RoadSurface road_of(const RowView& r)
     return {r.text("name"), r.number("down g"), r.number("up g"), r.number("lateral g"), r.number("fore_aft g"), origin(r)};
 }
 
+SecuringFactor securing_of(const RowView& r)
+{
+    return {r.text("name"), r.number("forward g"), r.number("rearward g"), r.number("sideways g"), r.text("against"), origin(r)};
+}
+
 BasePulse pulse_of(const RowView& r) { return {r.text("name"), r.text("shape"), r.number("A g"), r.number("D ms") / 1000, origin(r)}; }
 
 AngleSize angle_of(const RowView& r)
@@ -22,6 +27,12 @@ SheetGauge gauge_of(const RowView& r) { return {static_cast<int>(r.number("gauge
 const std::vector<RoadSurface>& road_surfaces()
 {
     static const std::vector<RoadSurface> all = load_rows("road_surfaces", road_of);
+    return all;
+}
+
+const std::vector<SecuringFactor>& securing_factors()
+{
+    static const std::vector<SecuringFactor> all = load_rows("securing_factors", securing_of);
     return all;
 }
 

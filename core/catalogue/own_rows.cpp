@@ -112,6 +112,11 @@ std::vector<OwnRowProblem> problems_of(const model::OwnRows& own)
     return out;
 }
 
-std::string origin_words(const model::OwnRow& r) { return fmt::format("{} ({})", r.source, base::name(label_of(r.label))); }
+std::string origin_words(const model::OwnRow& r)
+{
+    const std::string& file = r.where.file;
+    const auto name = file.find_last_of("/\\");
+    return fmt::format("{} ({}){}", r.source, base::name(label_of(r.label)), r.shared ? ", in " + file.substr(name == std::string::npos ? 0 : name + 1) : "");
+}
 
 } // namespace thinskin::catalogue

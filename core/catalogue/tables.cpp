@@ -2,6 +2,8 @@
 #include "catalogue/rows.h"
 
 #include <algorithm>
+#include <cmath>
+#include <cstdlib>
 
 namespace thinskin::catalogue {
 namespace {
@@ -75,6 +77,40 @@ std::string plain(std::string_view name)
     return out;
 }
 
+/// A designation as its letters and its size: "M8" is m and 8, "5/16 in" is /in and 0.3125, "No. 10" is no. and 10.
+struct Sized { std::string letters; double size = NAN; };
+Sized sized(std::string_view name)
+{
+    Sized out;
+    std::vector<double> numbers;
+    const std::string p = plain(name);
+    for (std::size_t i = 0; i < p.size();) {
+        std::size_t end = i;
+        while (end < p.size() && (digit(p[end]) || (p[end] == '.' && end > i))) ++end;
+        if (end == i) out.letters += p[i++];
+        else numbers.push_back(std::atof(p.substr(i, end - i).c_str())), i = end;
+    }
+    if (numbers.size() == 1) out.size = numbers[0];
+    if (numbers.size() == 2 && p.find('/') != std::string::npos && numbers[1] > 0) out.size = numbers[0] / numbers[1];
+    return out;
+}
+
+/// Of the same letters the next smaller and the next larger one, whichever is nearer; both when they are as near.
+std::string nearest_size(std::string_view name, const std::vector<std::string>& known)
+{
+    const Sized wanted = sized(name);
+    std::string best;
+    double gap = 0.35 * wanted.size; // farther away it is a slip of the pen, not a size that is not made
+    for (const std::string& k : known) {
+        const Sized s = sized(k);
+        if (s.letters != wanted.letters) continue;
+        const double d = std::abs(s.size - wanted.size); // NaN: never less
+        if (d < gap * (1 - 1e-9)) best = k, gap = d;
+        else if (!best.empty() && d <= gap * (1 + 1e-9) && s.size != sized(best).size) best += " or " + k;
+    }
+    return best;
+}
+
 /// "dc04" is two slips of the pen by count but one in the fitter's mind.
 std::optional<std::string> nearest_of(std::string_view name, const std::vector<std::string>& known)
 {
@@ -87,6 +123,8 @@ std::optional<std::string> nearest_of(std::string_view name, const std::vector<s
 std::string message(std::string_view noun, std::string_view name, const std::vector<std::string>& known)
 {
     std::string text = "no " + std::string(noun) + " called " + std::string(name);
+    const bool spelt = std::any_of(known.begin(), known.end(), [name](const std::string& k) { return alike(name, k); });
+    if (const std::string size = spelt ? "" : nearest_size(name, known); !size.empty()) return text + "; did you mean " + size + "?";
     if (const auto near = nearest_of(name, known)) return text + "; did you mean " + *near + "?";
     text += "; there are ";
     for (std::size_t i = 0; i < known.size(); ++i) text += (i == 0 ? "" : ", ") + known[i];

@@ -92,7 +92,7 @@ template <> const Clause<AngleBending>& clause<AngleBending>()
          .rule = "allowable_strength",
          .source = "AISC 360-16 F10",
          .edition = "2016",
-         .label = base::Label::published_read,
+         .label = base::Label::read_in_copy,
          .range = "rolled equal-leg angles; the equations were read in their 2010 form, the constants 0.58 and 0.88 in worked examples of 2022, in a copy made by others",
          .not_for = "unequal legs, bending about principal axes, torsion (AT-1), holes in the tension leg, aluminium"},
         {{&AngleBending::b_mm, {.name = "b", .unit = "mm", .meaning = "leg length", .lower = 15, .upper = 250}},

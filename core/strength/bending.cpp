@@ -73,6 +73,7 @@ base::Resistance bar_bending_formula(const BarBending& in)
 {
     const double b = in.b_mm, h = in.h_mm, My = in.Fy_MPa * b * h * h / 6;
     if (!(h > b)) return base::covered(My, Omega); // bent the weak way it cannot tip
+    if (!(in.Lb_mm * in.Fy_MPa <= 1.9 * b * in.E_MPa)) return base::not_covered("a bar more than 1.9 E/Fy times as long as wide"); // there the clause jumps at h = b
     const double lateral = in.Lb_mm * h / (b * b), yields = in.Fy_MPa / in.E_MPa;
     const double share = lateral <= 1.9 / yields ? 1.52 - 0.274 * lateral * yields : 1.9 / (lateral * yields); // F11-2, F11-3, Cb = 1
     return base::covered(My * std::min(1.0, share), Omega);
@@ -95,7 +96,7 @@ template <> const Clause<Interaction>& clause<Interaction>()
          .rule = "allowable_strength",
          .source = "linear form of AISC 360-16 H2",
          .edition = "2016",
-         .label = base::Label::published_read,
+         .label = base::Label::read_in_copy,
          .range = "each ratio is a demand over its allowable capacity; the value is the limit 1 for their sum; read in a worked example of 2022, in a copy made by others",
          .not_for = "a part not covered by itself; moments that grow with the deflection (slender pushed bars)"},
         {{&Interaction::axial, ratio("P/Pc", "axial force over its capacity")},
@@ -116,7 +117,8 @@ template <> const Clause<BoxBending>& clause<BoxBending>()
          .source = "AISI S100-16 F3.1, Appendix 1",
          .edition = "2016",
          .label = base::Label::from_memory,
-         .range = "flange w/t from 2 to 500, web flat/t from 2 to 200, webs fully effective; corners rounded to 2 t outside; the seam as strong as the sheet",
+         .range = "flange w/t from 2 to 500, web flat/t from 2 to 200, webs fully effective; corners rounded to 2 t outside; the seam as strong as the sheet; the flange's "
+                  "effective width and its limit of 500 were read in a design manual, the webs' rule is from memory",
          .not_for = "open hems, spot-welded seams that slip, local crushing where a bolt pulls, torsion, holes in the compression flange"},
         {{&BoxBending::h_mm, {.name = "h", .unit = "mm", .meaning = "depth outside, in the direction of bending", .lower = 8, .upper = 300}},
          {&BoxBending::b_mm, {.name = "b", .unit = "mm", .meaning = "width of the compression flange outside", .lower = 8, .upper = 300}},
@@ -138,7 +140,7 @@ template <> const Clause<BarBending>& clause<BarBending>()
          .source = "AISC 360-16 F11, elastic part only",
          .edition = "2016",
          .label = base::Label::from_memory,
-         .range = "elastic: a short bar may be taken up to 1.6 times this; moment constant over Lb (Cb = 1)",
+         .range = "elastic: a short bar may be taken up to 1.6 times this; moment constant over Lb (Cb = 1); bent the strong way at most 1.9 E/Fy times as long as wide",
          .not_for = "holes at the greatest moment, torsion (AT-1), loads above the shear centre"},
         {{&BarBending::b_mm, {.name = "b", .unit = "mm", .meaning = "width across the bending", .lower = 1, .upper = 200}},
          {&BarBending::h_mm, {.name = "h", .unit = "mm", .meaning = "depth in the direction of bending", .lower = 1, .upper = 200}},

@@ -33,7 +33,7 @@ base::Resistance bolt_bending_over_gap_formula(const BoltBendingOverGap& in)
     return base::covered(2 * M / in.gap_mm, 1.67);
 }
 
-constexpr auto property_classes = "metric property-class bolts M5 and larger are judgement under this rule set; the clause knows inch bolts of 1/2 in and more. 0.75 and 0.450 Fu were read in copies of its table of 2010 (0.40 Fu in shear until 2005) and of worked examples";
+constexpr auto property_classes = "metric property-class bolts M5 and larger are judgement under this rule set; the clause knows inch bolts of 1/2 in and more. 0.75 and 0.450 Fu were read in copies of its table of 2010 (0.40 Fu in shear until 2005) and of worked examples; the cold-formed table for inch bolts below 1/2 in lies a fifth to a quarter lower (BT-2, BV-2)";
 
 base::Symbol diameter() { return {.name = "d", .unit = "mm", .meaning = "bolt diameter", .lower = 5, .upper = 36}; }
 base::Symbol strength() { return {.name = "Fu", .unit = "MPa", .meaning = "tensile strength of the bolt", .lower = 300, .upper = 1040}; }

@@ -1,5 +1,6 @@
 #include "strength/cards.h"
 
+#include "strength/aluminium.h"
 #include "strength/angles.h"
 #include "strength/bearing.h"
 #include "strength/bolts.h"
@@ -9,6 +10,7 @@
 #include "strength/openings.h"
 #include "strength/plates.h"
 #include "strength/pull_over.h"
+#include "strength/ribs.h"
 #include "strength/rivets.h"
 #include "strength/screens.h"
 #include "strength/screw_combinations.h"
@@ -32,7 +34,7 @@ const std::vector<const base::Card*>& cards()
         // docs/theory/angles.md
         &angle_bending_card(), &open_section_torsion_card(), &lying_leg_card(),
         // docs/theory/members.md
-        &tension_yield_card(), &tension_rupture_card(), &compression_card(), &interaction_card(), &box_bending_card(), &bar_bending_card(),
+        &tension_yield_card(), &tension_rupture_card(), &compression_card(), &interaction_card(), &box_bending_card(), &bar_bending_card(), &clause<ThinRib>().card(),
         &hinge_index_card(),
         // docs/theory/welds.md
         &fillet_throat_card(), &sheet_beside_fillet_card(),
@@ -44,9 +46,12 @@ const std::vector<const base::Card*>& cards()
         &rivet_shear_card(), &rivet_tension_card(), &rivet_pull_through_card(), &rivet_bearing_card(), &rivet_edge_distance_card(),
         &rivet_spacing_card(), &insert_skin_bound_card(), &insert_tested_card(), &insert_edge_distance_card(), &insert_spacing_card(),
         // docs/theory/plates.md
-        &countersunk_thickness_card(), &washer_reach_card(), &plate_bending_card(), &plate_rim_card(),
+        &countersunk_thickness_card(), &clause<CountersunkPullThrough>().card(), &washer_reach_card(), &plate_bending_card(), &plate_rim_card(),
         // docs/theory/wood.md
         &wood_screw_withdrawal_card(), &wood_head_pull_through_card(), &wood_screw_lateral_card(), &wood_screw_combined_card(),
+        // docs/theory/aluminium.md
+        &clause<AluminiumBearing>().card(), &clause<AluminiumScrewShear>().card(), &clause<AluminiumPullOut>().card(), &clause<AluminiumPullOver>().card(),
+        &clause<AluminiumPunching>().card(), &clause<AluminiumAngleBending>().card(), &clause<AluminiumCompression>().card(), &clause<AluminiumTension>().card(),
         // docs/theory/fatigue.md
         &clause<BlockDamage>().card(), &clause<RandomDamage>().card(), &clause<ThreeBandDamage>().card(), &clause<DistanceToLimit>().card(), &clause<YearsToLimit>().card()};
     return all;

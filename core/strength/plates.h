@@ -12,6 +12,10 @@ struct CountersunkThickness { double t_mm, h_mm; };
 [[nodiscard]] const base::Card& countersunk_thickness_card();
 template <> const Clause<CountersunkThickness>& clause<CountersunkThickness>();
 
+/// CS-2, in N: countersunk head pulled through its part: Rn = 1.5 dhole (t - h/2) Fu, Omega 3.00; t >= h. Judgement.
+struct CountersunkPullThrough { double t_mm, h_mm, dhole_mm, Fu_MPa; };
+template <> const Clause<CountersunkPullThrough>& clause<CountersunkPullThrough>();
+
 /// WR-1, in mm: how far a washer may stand out beyond the head and still count: c = fyw tw^2/(4 (0.6 t Fu)). Factor 1: a length.
 struct WasherReach { double tw_mm, fyw_MPa, t_mm, Fu_MPa; };
 [[nodiscard]] base::Resistance washer_reach(const WasherReach& in);

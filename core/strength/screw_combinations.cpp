@@ -61,9 +61,9 @@ template <> const Clause<ScrewShearWithPullOver>& clause<ScrewShearWithPullOver>
          .rule = "allowable_strength",
          .source = "AISI S100-16 J4.5.1",
          .edition = "2016",
-         .label = base::Label::from_memory,
+         .label = base::Label::read_in_copy,
          .range = "t1 0.724 to 1.13 mm, t2/t1 of 2.5 and more, self-drilling screws No. 12 and No. 14, washer up to 19.1 mm, Fu1 up to 483 MPa; the limits were "
-                  "read, the equation and its factor are from memory",
+                  "read, and the equation with its factor in an older edition's numbering, in a copy made by others",
          .not_for = "anything outside the box (SC-9), the single checks (SC-1 to SC-5), repeated load"},
         {{&ScrewShearWithPullOver::Q_N, shear()},
          {&ScrewShearWithPullOver::T_N, tension()},

@@ -93,8 +93,9 @@ template <> const Clause<ScrewOwnShear>& clause<ScrewOwnShear>()
          .rule = "allowable_strength",
          .source = "AISI S100-16 J4.3.2",
          .edition = "2016",
-         .label = base::Label::from_memory,
-         .range = "a value of the maker or of a test for this very screw; no value, no figure: there is no formula",
+         .label = base::Label::read_in_copy,
+         .range = "a value of the maker or of a test for this very screw; no value, no figure: there is no formula; that 3.00 goes with it was read in a maker's table of "
+                  "such values",
          .not_for = "the sheets (SC-1), a hardened screw's brittleness, repeated load"},
         {{&ScrewOwnShear::Pnvs_N, symbols::maker_value("Pnvs", "ultimate shear strength of the screw, maker's or tested")}},
         &screw_own_shear_formula};
@@ -111,8 +112,9 @@ template <> const Clause<ScrewOwnTension>& clause<ScrewOwnTension>()
          .rule = "allowable_strength",
          .source = "AISI S100-16 J4.4.3",
          .edition = "2016",
-         .label = base::Label::from_memory,
-         .range = "a value of the maker or of a test for this very screw; no value, no figure: there is no formula",
+         .label = base::Label::read_in_copy,
+         .range = "a value of the maker or of a test for this very screw; no value, no figure: there is no formula; that 3.00 goes with it was read in a maker's table of "
+                  "such values",
          .not_for = "the sheets (SC-2, SC-3), a hardened screw's brittleness, repeated load"},
         {{&ScrewOwnTension::Pnts_N, symbols::maker_value("Pnts", "ultimate tension strength of the screw, maker's or tested")}},
         &screw_own_tension_formula};

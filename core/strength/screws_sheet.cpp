@@ -72,7 +72,8 @@ template <> const Clause<ScrewTearOut>& clause<ScrewTearOut>()
          .source = "AISI S100-16 J6.1, factor of screws",
          .edition = "2016",
          .label = base::Label::from_memory,
-         .range = "the clause limits no thickness; 0.45 to 12.7 mm is our range (judgement)",
+         .range = "the clause limits no thickness; 0.45 to 12.7 mm is our range (judgement); the form, 1.2 t Fu of clear distance, was read for hot-rolled parts (BB-3), the "
+                  "clause is from memory",
          .not_for = "bolts (TO-1), block shear across a pattern, tilting and bearing (SC-1)"},
         {{&ScrewTearOut::t_mm, symbols::sheet("t", "core thickness of the sheet")},
          {&ScrewTearOut::Fu_MPa, symbols::tensile("Fu", "tensile strength of the sheet")},

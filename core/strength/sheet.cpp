@@ -46,7 +46,8 @@ template <> const Clause<ShearFlow>& clause<ShearFlow>()
          .source = "AISI S100-16 G2.1, yield branch",
          .edition = "2016",
          .label = base::Label::from_memory,
-         .range = "yield only, with 1.67 in place of the clause's 1.60; SHEAR BUCKLING IS NOT INCLUDED",
+         .range = "yield only; 0.60 Fy was read in a paper that quotes the clause, a handbook of the 1990s allows 0.40 Fy; 1.67, the factor of hot-rolled steel, in place of "
+                  "the clause's 1.60 (from memory); SHEAR BUCKLING IS NOT INCLUDED",
          .not_for = "shear buckling of the field, the joint between skin and frame (folded, glued or spot-welded hem)"},
         {{&ShearFlow::t_mm, {.name = "t", .unit = "mm", .meaning = "core thickness of the sheet", .lower = 0.3, .upper = 4.76}},
          {&ShearFlow::Fy_MPa, yield()}},

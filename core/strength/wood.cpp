@@ -95,7 +95,7 @@ template <> const Clause<WoodScrewCombined>& clause<WoodScrewCombined>()
          .rule = "allowable_strength",
          .source = "NDS 12.4.1",
          .edition = "2018",
-         .label = base::Label::published_read,
+         .label = base::Label::read_in_copy,
          .range = "W' and Z' are the adjusted values of WS-1 and WS-3; the capacity is for the resultant force; read in a copy of the standard made by others",
          .not_for = "metal that governs: the plate's own bearing (SC-1) and the screw (SC-4, SC-5) are checks of their own"},
         {{&WoodScrewCombined::W_N, symbols::maker_value("W", "adjusted withdrawal value of WS-1, the whole screw")},

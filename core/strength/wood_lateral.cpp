@@ -71,7 +71,7 @@ template <> const Clause<WoodScrewLateral>& clause<WoodScrewLateral>()
          .rule = "allowable_strength",
          .source = "NDS 12.3",
          .edition = "2018",
-         .label = base::Label::published_read,
+         .label = base::Label::read_in_copy,
          .range = "screws No. 6 to No. 14, p of 6 D and more; read in a copy of the standard made by others, with the yield bands of its table I1. Printed tables "
                   "start at a plate of 0.91 mm, the equations have no limit: 0.6 mm is ours (judgement). The value contains its margin: factor 1",
          .not_for = "the plate's own bearing (2.7 t1 d Fu1 as in SC-1, over 3.00, judgement) and tear-out (TO-2), end grain, "

@@ -1,8 +1,10 @@
 #include "catalogue/catalogue.h"
 #include "support/near.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
+#include <iterator>
 #include <numbers>
 #include <string>
 
@@ -244,6 +246,24 @@ TEST_CASE("steel manufacturers' standard gauge")
     }
 }
 
+// Read in the rules themselves (US, directive) or in texts that quote them (standard, guideline, Quebec): docs/theory/actions.md.
+TEST_CASE("rules for securing cargo: printed accelerations, and with what each is compared")
+{
+    struct Row { const char* name; double forward, rearward, sideways; const char* against; };
+    constexpr Row table[] = {{"cargo standard", 0.8, 0.5, 0.5, "forces"},       {"cargo standard tipping", 0.8, 0.5, 0.6, "standing up"},   {"inspection directive", 0.8, 0.5, 0.5, "forces"},
+                             {"van guideline to 2 t", 0.9, 0.5, 0.7, "forces"}, {"van guideline to 3.5 t", 0.8, 0.5, 0.6, "forces"},        {"US rule breaking", 0.8, 0.5, 0.5, "breaking"},
+                             {"US rule working", 0.435, 0.5, 0.25, "working load"}, {"Quebec rule", 0.8, 0.5, 0.5, "working load"}, {"braking with pitch", 1.0, 0.5, 0.5, "forces"}};
+    CHECK(securing_factors().size() == std::size(table));
+    for (const Row& r : table) {
+        const auto it = std::find_if(securing_factors().begin(), securing_factors().end(), [&r](const SecuringFactor& f) { return f.name == r.name; });
+        REQUIRE(it != securing_factors().end());
+        CHECK(std::array{it->forward, it->rearward, it->sideways} == std::array{r.forward, r.rearward, r.sideways});
+        CHECK(it->against == r.against);
+        const bool second_hand = it->origin.note.find("second-hand") != std::string::npos;
+        CHECK((it->origin.label == Label::published_read) != second_hand);
+    }
+}
+
 // No document: the set is common practice and must say so. A paved road 2 to 3 g down, a track 4 to 6 g down and 2 to 3 g
 // sideways, 0.7 to 1 g lateral elsewhere, 1 g fore and aft, is the range in use (common practice, no source).
 TEST_CASE("road surfaces lie in the range of common practice and claim no better source")
@@ -278,11 +298,11 @@ TEST_CASE("ASME B1.1: stress areas of inch bolts")
     CHECK_FALSE(bolt("M8").inch());
 }
 
-// SAE J429: 120 ksi of grade 5 published (read), the rest from memory; ASTM A307 grade A 60 ksi from memory.
+// SAE J429: 120 ksi of grade 5 published (read), the rest from memory; ASTM A307 grade A, A449 and A354 BD from memory.
 TEST_CASE("inch grades are not rounded up from ksi")
 {
     struct Row { const char* name; double fu_ksi, fy_ksi; };
-    constexpr Row table[] = {{"SAE 2", 74, 57}, {"SAE 5", 120, 92}, {"SAE 8", 150, 130}, {"A307", 60, 36}};
+    constexpr Row table[] = {{"SAE 2", 74, 57}, {"SAE 5", 120, 92}, {"SAE 8", 150, 130}, {"A307", 60, 36}, {"A449", 120, 92}, {"A354 BD", 150, 130}};
     for (const Row& r : table) {
         CAPTURE(r.name);
         CHECK(grade(r.name).fub <= r.fu_ksi * 6.8948);

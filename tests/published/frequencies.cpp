@@ -5,6 +5,10 @@
 #include "fem/modes.h"
 #include "support/near.h"
 
+#include <Spectra/MatOp/SparseSymMatProd.h>
+#include <Spectra/MatOp/SymShiftInvert.h>
+#include <Spectra/SymGEigsShiftSolver.h>
+
 #include <algorithm>
 #include <cstdio>
 
@@ -205,6 +209,102 @@ TEST_CASE("Frequencies table: error in per cent of the square plate's lambda^2 a
         std::printf("\n");
         CHECK(std::abs(error) < 1e-3);
     }
+}
+
+namespace {
+
+/// Two bodies and their springs as one stiffness and one mass, supported dofs left out.
+struct Whole { Eigen::SparseMatrix<double> K, M; };
+
+Whole whole(const fem::Assembly& all, const std::vector<fem::MassMatrix>& masses)
+{
+    std::vector<int> begin, place;
+    for (const fem::Body* b : all.bodies) {
+        begin.push_back(static_cast<int>(place.size()));
+        for (int d = 0; d < b->dofs; ++d) place.push_back(b->held && b->supported[static_cast<std::size_t>(d)] ? -1 : 0);
+    }
+    int n = 0;
+    for (int& p : place)
+        if (p == 0) p = n++;
+    std::vector<Eigen::Triplet<double>> K, M;
+    const auto put = [&place](std::vector<Eigen::Triplet<double>>& to, int i, int j, double x) {
+        if (place[static_cast<std::size_t>(i)] >= 0 && place[static_cast<std::size_t>(j)] >= 0) to.emplace_back(place[static_cast<std::size_t>(i)], place[static_cast<std::size_t>(j)], x);
+    };
+    const auto put_all = [&](std::vector<Eigen::Triplet<double>>& to, const fem::Sparse& from, int at) {
+        for (int c = 0; c < from.outerSize(); ++c)
+            for (fem::Sparse::InnerIterator it(from, c); it; ++it) put(to, at + static_cast<int>(it.row()), at + static_cast<int>(it.col()), it.value());
+    };
+    for (std::size_t b = 0; b < all.bodies.size(); ++b) {
+        put_all(K, all.bodies[b]->K, begin[b]);
+        put_all(M, masses[b].M, begin[b]);
+    }
+    for (const fem::Joint& j : all.joints) { // its stretch is e . u, its energy e e^T / compliance
+        std::vector<std::pair<int, double>> e;
+        for (const auto& [d, x] : j.a.row) e.emplace_back(begin[static_cast<std::size_t>(j.a.body)] + d, x);
+        for (const auto& [d, x] : j.b.row) e.emplace_back(begin[static_cast<std::size_t>(j.b.body)] + d, -x);
+        for (const auto& [d, x] : e)
+            for (const auto& [f, y] : e) put(K, d, f, x * y / j.compliance);
+    }
+    Whole w{Eigen::SparseMatrix<double>(n, n), Eigen::SparseMatrix<double>(n, n)};
+    w.K.setFromTriplets(K.begin(), K.end());
+    w.M.setFromTriplets(M.begin(), M.end());
+    return w;
+}
+
+/// Source: the shift-and-invert eigenvalue solver of a general-purpose library.
+std::vector<double> by_library(const Whole& w, int count)
+{
+    using Inverse = Spectra::SymShiftInvert<double, Eigen::Sparse, Eigen::Sparse>;
+    using Product = Spectra::SparseSymMatProd<double>;
+    Inverse inverse(w.K, w.M);
+    Product mass(w.M);
+    Spectra::SymGEigsShiftSolver<Inverse, Product, Spectra::GEigsMode::ShiftInvert> solver(inverse, mass, count, 4 * count, -1e4);
+    solver.init();
+    solver.compute(Spectra::SortRule::LargestMagn, 300, 1e-12);
+    REQUIRE(solver.info() == Spectra::CompInfo::Successful);
+    const Eigen::VectorXd squares = solver.eigenvalues();
+    std::vector<double> hertz;
+    for (const double x : squares) hertz.push_back(std::sqrt(std::max(x, 0.0)) / (2 * pi));
+    std::sort(hertz.begin(), hertz.end());
+    return hertz;
+}
+
+} // namespace
+
+TEST_CASE("A plate with a body on four springs: the twenty lowest, and the first with the body in it, as a general library's eigenvalue solver has them")
+{
+    const VibratingPlate p(1.2, fem::Hold::held, 10);
+    const fem::Body item = fem::make_rigid("body");
+    fem::Assembly all{{&p.skin.body, &item}, {}};
+    for (const double x : {300.0, 720.0})
+        for (const double y : {400.0, 830.0})
+            for (int d = 0; d < 3; ++d) {
+                fem::Joint j;
+                j.name = "spring";
+                j.compliance = d == 2 ? 2e-3 : 5e-3;
+                j.a = {1, fem::rigid_port({x, y, 0}, fem::Vec3::Unit(d))};
+                j.b = {0, fem::skin_port(p.skin, {x, y, 20, 20}, static_cast<fem::SkinDirection>(d))};
+                all.joints.push_back(j);
+            }
+    const std::vector<fem::MassMatrix> masses{p.mass, fem::rigid_mass(0.02, {520, 640, 90}, Eigen::Vector3d(400, 700, 900).asDiagonal())};
+    const std::vector<double> library = by_library(whole(all, masses), 20);
+    const fem::Modes own = fem::modes(all, std::vector<char>(12, 1), masses, 20);
+    REQUIRE(own.status == fem::ModesStatus::solved);
+    REQUIRE(own.modes.size() == library.size());
+    for (std::size_t k = 0; k < library.size(); ++k) check_near_rel(own.modes[k].frequency_Hz, library[k], 1e-6);
+
+    const auto body_moves = [](const fem::Mode& m) { return m.shares[1].share > 0.1; };
+    fem::ModesCache cache;
+    std::vector<double> hertz;
+    for (int again = 0; again < 2; ++again) { // cold, and with the plate's factor kept
+        const fem::Modes few = fem::modes_until(all, std::vector<char>(12, 1), masses, 20, body_moves, &cache);
+        const auto first = std::find_if(few.modes.begin(), few.modes.end(), body_moves), of_all = std::find_if(own.modes.begin(), own.modes.end(), body_moves);
+        REQUIRE(first != few.modes.end());
+        CHECK(few.modes.size() < own.modes.size());
+        check_near_rel(first->frequency_Hz, of_all->frequency_Hz, 1e-7);
+        hertz.push_back(first->frequency_Hz);
+    }
+    CHECK(hertz[0] == hertz[1]);
 }
 
 TEST_SUITE_END();

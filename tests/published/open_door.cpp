@@ -146,4 +146,15 @@ TEST_CASE("Give of a hinge (ST-14) is AC-20 turned round: 20 kg at the edge, 0.0
     holds_nothing();
 }
 
+TEST_CASE("Rest that gives (ST-15): hinges of 0.2 mm/kN and a rest of 5 kN/mm, 0.01 mm under the bare door, get 67.7 N of the rigid bound's 354.2")
+{
+    // Free sag at the rest 2 x 0.2e-3 x 700 x 225.37/1100 = 0.057369 mm, of the bare door 0.022874 mm; less the gap 0.024495 mm;
+    // give of the door there 2 x 0.2e-3 x 700^2/1100^2 = 1.61983e-4, of the rest 2e-4 mm/N: 0.024495/3.61983e-4 = 67.67 N.
+    holds("ST-15", From::recomputed);
+    check_near_abs(statics::giving_rest({.c = 0.2e-3, .y_s = 700, .h = 1100, .T = 225.37, .T_b = 89.86, .gap = 0.01, .k = 5000}), 67.67, 0.01);
+    holds("AC-21", From::recomputed); // the same from the sags
+    check_near_abs(actions::elastic_rest({.s_mm = 0.057369 - 0.022874, .gap_mm = 0.01, .c_d_mm_N = 1.61983e-4, .c_s_mm_N = 2e-4}).nominal, 67.67, 0.01);
+    holds_nothing();
+}
+
 TEST_SUITE_END();

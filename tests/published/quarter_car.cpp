@@ -35,8 +35,16 @@ TEST_CASE("ISO 8608 classes (AC-12): centres, and the vertical speed of a class 
     CHECK(actions::roughness_of_class('D') == 1024);
     CHECK(actions::roughness_of_class('E') == 4096);
     CHECK(actions::roughness_of_class('X') == 0);
+    // Upper limits of the classes, 1e-6 m3 (ISO 8608:1995 as quoted by two public research texts: read, second-hand): a centre is the
+    // geometric mean of its two.
+    constexpr double limits[] = {32, 128, 512, 2048, 8192};
+    for (std::size_t i = 1; i < 5; ++i) check_near_rel(actions::roughness_of_class(static_cast<char>('A' + i)), std::sqrt(limits[i - 1] * limits[i]), 1e-12);
     holds("AC-12", From::recomputed);
     check_near_rel(actions::road_speed_density({.Gd = 256, .v_mm_s = 60 * km_h}).nominal, 1.68441e-3, 3e-6); // computed from the formula
+    // A public program's constant for class A, read: sqrt(2 pi^2 n0^2 Gd) = 1.777 mm per root metre, the strength of the white noise that makes
+    // the road; one-sided in time that is sqrt(G_v/(2 v)). Four printed digits.
+    holds("AC-12", From::read);
+    check_near_rel(1000 * std::sqrt(actions::road_speed_density({.Gd = 16, .v_mm_s = 25000}).nominal / (2 * 25)), 1.777, 3e-4);
 }
 
 TEST_CASE("Quarter car (AC-13): body acceleration, m/s2, by class, speed and load")
@@ -75,6 +83,9 @@ TEST_CASE("Overhang behind the rear axle (AC-14)")
     check_near_abs(actions::overhang({.d_mm = 1200, .L_mm = 3300, .q = 1}).nominal, 1.411, 0.5e-3);
     check_near_abs(actions::overhang({.d_mm = 1000, .L_mm = 3430, .q = 1}).nominal, 1.324, 0.5e-3);
     check_near_abs(actions::overhang({.d_mm = 1000, .L_mm = 3300, .q = 0}).nominal, 1.303, 0.5e-3); // rear axle alone: 1 + d/L
+    // the lever of an article on loading motorhomes, read: 150 kg one metre behind a wheelbase of three are 200 kg on the rear axle (AC-23); what
+    // the axle moves by, the place behind it moves by the same lever
+    check_near_rel(actions::overhang({.d_mm = 1000, .L_mm = 3000, .q = 0}).nominal, 200.0 / 150, 1e-12);
 }
 
 TEST_CASE("Mount on the body (AC-15), 5 % damping, 60 km/h, g")

@@ -51,6 +51,7 @@ TEST_CASE("Overall values of profiles, log-log (AC-6)")
     // second-hand: 0.70 g of the packaging profile, 57.9 m/s2 of test VII in the 2023 edition
     check_near_abs(overall(packaging_high), 0.70, 0.005);
     check_near_abs(overall(truck_body_m2_s3), 57.9, 0.05);
+    check_near_abs(overall({{{20, 0.0053}, {150, 0.04}, {600, 0.04}, {2000, 0.0036}}}), 6.14, 0.005); // a spacecraft standard's acceptance level in a public library's example, read
     holds("AC-6", From::recomputed);
     check_near_abs(overall(highway_truck_vertical), 1.0429, 0.5e-4); // 1.04 remembered
     check_near_abs(overall(highway_truck_transverse), 0.2035, 0.5e-4);
@@ -75,6 +76,8 @@ TEST_CASE("Miles (AC-7)")
     struct Row { double f, Q, P, rms; }; // computed from the formula
     constexpr Row table[] = {{20, 10, 0.015, 2.1708}, {50, 10, 0.01, 2.8025}, {100, 10, 0.04, 7.9267}, {100, 10, 0.1, 12.5331}, {150, 25, 0.2, 34.3234}};
     for (const Row& r : table) check_near_abs(actions::miles({.f_n_Hz = r.f, .zeta = 1 / (2 * r.Q), .P = r.P}).nominal, r.rms, 0.5e-4);
+    holds("AC-7", From::read); // a public repository's worked figure, read: 312 Hz, Q = 10, 0.01 g2/Hz give 7.0 g; two printed digits
+    check_near_abs(actions::miles({.f_n_Hz = 312, .zeta = 0.05, .P = 0.01}).nominal, 7.0, 0.05);
 }
 
 TEST_CASE("Flat density without end (AC-8): pi f P (1 + 4 zeta^2)/(4 zeta), the exact integral")
@@ -105,6 +108,12 @@ TEST_CASE("Mounts with 5 % damping on profiles (AC-8), Miles beside the integral
         holds("AC-7", From::recomputed);
         check_near_abs(got.miles_g, r.miles, 0.5e-4);
     }
+    // From memory of a tutorial on this spectrum: a spacecraft standard's acceptance level (its density read) on mounts of 100, 200, 300 Hz, Q = 10
+    const Psd acceptance{{{20, 0.0053}, {150, 0.04}, {600, 0.04}, {2000, 0.0036}}};
+    holds("AC-8", From::remembered);
+    check_near_abs(random_response(acceptance, 100, 0.05).rms_g, 6.4, 0.05);
+    check_near_abs(random_response(acceptance, 200, 0.05).rms_g, 11.1, 0.05);
+    check_near_abs(random_response(acceptance, 300, 0.05).rms_g, 13.7, 0.05);
     const auto body = random_response(actions::in_g2_Hz(car_body_m2_s3, PsdUnit::m2_s3), 100, 0.05); // m/s2: 52.192, Miles 44.440
     holds("AC-8", From::recomputed);
     check_near_abs(body.rms_g * 9.80665, 52.192, 0.5e-3);
@@ -125,9 +134,19 @@ TEST_CASE("Peaks (AC-9, AC-10, AC-11): three times the rms is not a maximum")
     // computed from the formula: 900 cycles 3.845, one hour at 15 Hz 4.792
     check_near_abs(actions::peak_factor({.rate_Hz = 15, .T_s = 60}).nominal, 3.845, 0.5e-3);
     check_near_abs(actions::peak_factor({.rate_Hz = 15, .T_s = 3600}).nominal, 4.792, 0.5e-3);
+    holds("AC-9", From::read); // a published sample calculation of a building's gust factor: 0.2 Hz over one hour gives 3.787
+    check_near_abs(actions::peak_factor({.rate_Hz = 0.2, .T_s = 3600}).nominal, 3.787, 0.5e-3);
     holds("AC-10", From::recomputed);
     // 54 000 exp(-4.5) = 599.9
     check_near_rel(actions::level_crossings({.rate_Hz = 15, .T_s = 3600, .k = 3}).nominal, 599.9, 1e-4);
+    // A weather service's page, read: of waves 10 m high by the significant height, one in 10, 100, 1000 is higher than 10.7, 15.1, 18.6 m. That
+    // height is 4 rms (another page, read), a wave's twice its crest, and crests follow Rayleigh: level 2 H/Hs times the rms. Three printed digits.
+    struct Waves { double one_in, H; };
+    holds("AC-10", From::read);
+    for (const Waves& w : {Waves{10, 10.7}, Waves{100, 15.1}, Waves{1000, 18.6}}) {
+        const double k = 2 * w.H / 10;
+        check_near_rel(actions::level_crossings({.rate_Hz = 0.1, .T_s = 10 * w.one_in, .k = k}).nominal, 1, k * 0.02); // one last digit, cut off or rounded, moves it by k dk
+    }
     holds("AC-11", From::recomputed);
     // three sigma of Miles, 20 Hz, Q 10, 0.015 g2/Hz: 6.5124; with the weight
     check_near_abs(actions::random_factor({.k = 3, .rms_g = 2.1708}).nominal, 1 + 6.5124, 1e-4);

@@ -1,3 +1,4 @@
+#include "actions/cards.h"
 #include "statics/cards.h"
 #include "statics/door.h"
 #include "statics/rules.h"
@@ -5,6 +6,7 @@
 #include "support/worked_door.h"
 
 #include <cmath>
+#include <limits>
 
 using namespace thinskin;
 using tests::check_near_abs;
@@ -15,6 +17,14 @@ using thinskin::tests::holds;
 using thinskin::tests::holds_nothing;
 
 namespace {
+
+/// One formula by its id, as `thinskin formula` evaluates it.
+double by_card(const std::vector<base::Card>& all, const std::string& id, const std::vector<double>& in)
+{
+    for (const base::Card& c : all)
+        if (c.id == id) return c.evaluate(in).nominal;
+    return std::numeric_limits<double>::quiet_NaN();
+}
 
 /// With its latch at y 0.72, z 0.50 m.
 tests::Demo latched_worked_door()
@@ -69,6 +79,17 @@ TEST_CASE("door worked example: regulation index (ST-9) at 3 g, rear door with t
     check_near_abs(index.without_vertical, 0.2057, 0.00005);
 }
 
+// By 49 CFR 571.206 back doors are tried along their plates and not along the pin; plates of unknown direction get the lower load: 304.90/4500 + 676.12/4500.
+TEST_CASE("door worked example: approved to the text without a vertical load, 0.2180 and the vertical unproven")
+{
+    tests::Demo d = latched_worked_door();
+    d.layout.door->evidence = model::HingeEvidence::Kind::us_regulation;
+    const auto index = statics::hinge_index(d.layout, statics::hinge_statics(d.layout, state("pothole", {0, -3, 0}), 0));
+    CHECK_FALSE(index.covered);
+    check_near_abs(index.without_vertical, 0.2180, 0.00005);
+    check_near_abs(index.V_N, 1941.72, 0.005);
+}
+
 TEST_CASE("door worked example: accelerating 0.5 g pulls the latch (ST-3), braking 0.8 g presses the stop")
 {
     const tests::Demo d = latched_worked_door();
@@ -97,12 +118,14 @@ TEST_CASE("door worked example: most that a rest 0.70 m from the hinge line can 
     const auto f = statics::door_figures(d.layout, {state("parked", {0, -1, 0})}, 0);
     REQUIRE(f.stops.size() == 1);
     check_near_abs(f.stops[0].force_N[1], 354.16, 0.005);
+    check_near_abs(statics::hinge_statics(d.layout, state("parked", {0, -1, 0}), 0, 354.16).V_N, 293.08, 0.01); // what is left to the hinges
 }
 
 TEST_CASE("door worked example: ratios to the bare door, inertia by ST-10")
 {
     tests::Demo d = latched_worked_door();
     check_near_abs(statics::door_ratios(d.layout, 0).moment, 2.51, 0.005);
+    check_near_abs(statics::door_ratios(d.layout, 0).hinge_couple, 2.751, 0.0005); // 247.23/89.86
     // The example takes the leaf as an even rectangle hinged at its edge, m b2/3 = 5.25 kg m2; unit 9.50, together 14.75.
     d.layout.door->centre[0] = 375;
     const auto r = statics::door_ratios(d.layout, 0);
@@ -129,6 +152,28 @@ TEST_CASE("hinge couple (ST-1): a textbook door of 27 kg: 80 N at each hinge")
     check_near_rel(s.T_N, 80, 0.007); // two printed digits, g taken as 9.8
     holds_nothing();
     check_near_rel(s.V_N / 2, 130, 0.02);
+    holds("AC-3", From::read);
+    check_near_rel(by_card(actions::cards(), "AC-3", {27, 1}) / 2, 130, 0.02); // two printed digits
+    holds("ST-2", From::recomputed); // read for the leaf's own lever; the lever is level and square to the pin line; whether it lies in the leaf or out of it is one to the hinges
+    d.layout.door->centre = {910, 1050, d.layout.door->pin_z + 455};
+    check_near_rel(statics::hinge_statics(d.layout, state("parked", {0, -1, 0}), 0).N_N, 80, 0.007);
+}
+
+// A textbook problem with two printed solutions (College Physics, chapter 9, problem 3), published (read): 17.5 N at 0.600 m from the hinges
+// of a door are held by 23.3 N at 0.450 m.
+TEST_CASE("latch (ST-3): 17.5 N at 0.600 m are held at 0.450 m by 23.3 N")
+{
+    holds("ST-3", From::read);
+    check_near_rel(by_card(statics::cards(), "ST-3", {17.5, 600, 450}), 23.3, 0.002); // three printed digits
+}
+
+// An answered question, published (read): a forearm of 2.45 kg with 6.55 kg in the hand at 46.5 cm, held by a muscle 2.15 cm from the elbow:
+// 1647.92 N (9.8 m/s2). The elbow is the toe, the muscle the bolt, each weight a pull beyond it.
+TEST_CASE("lever about the toe (ST-7): 24.01 N at 232.5 mm and 64.19 N at 465 mm pull 1647.9 N at 21.5 mm")
+{
+    holds("ST-7", From::read);
+    const auto pull = [](double F, double from_toe) { return by_card(statics::cards(), "ST-7", {F, from_toe - 21.5, 21.5}); };
+    check_near_rel(pull(2.45 * 9.8, 232.5) + pull(6.55 * 9.8, 465), 1647.92, 1e-4);
 }
 
 // An answered examination question, published (read): a door of 12 kg, 1 m wide: 4 kg m2 about its hinges; 10 g half-way out: 0.0025 kg m2.
@@ -223,6 +268,21 @@ TEST_CASE("brace (ST-8): 1000 N at 300 mm on a strut that rises 200 mm: 1803 N i
     const double N = statics::brace_force({.root_moment = 1000.0 * 300, .rise = 200, .reach = 300});
     check_near_rel(N, 1803, 3e-4); // four printed digits
     check_near_rel(N * 300 / std::hypot(200, 300), 1500, 0.0011); // printed 1501.5 from the rounded cosine
+}
+
+// Two answered examination questions, published (read): 10 kN at 1 m on 4 m; 2, 4 and 6 kN at 1, 3 and 5 m on 6 m.
+TEST_CASE("simple beam (ST-5): ends 7.5 and 2.5 kN; 4.67 and 7.33 kN")
+{
+    holds("ST-5", From::read);
+    const auto reaction = [](double F, double a, double L) {
+        for (const base::Card& c : statics::cards())
+            if (c.id == "ST-5") return c.evaluate({F, a, L}).nominal;
+        return std::numeric_limits<double>::quiet_NaN();
+    };
+    check_near_rel(reaction(10000, 1000, 4000), 7500, 1e-12);
+    check_near_rel(reaction(10000, 3000, 4000), 2500, 1e-12);
+    check_near_abs((reaction(2000, 1000, 6000) + reaction(4000, 3000, 6000) + reaction(6000, 5000, 6000)) / 1000, 4.67, 0.005);
+    check_near_abs((reaction(2000, 5000, 6000) + reaction(4000, 3000, 6000) + reaction(6000, 1000, 6000)) / 1000, 7.33, 0.005);
 }
 
 TEST_CASE("braced bracket without its brace: root 38 896.63 N mm, 486.208 N on fixings 80 mm above the pivot")

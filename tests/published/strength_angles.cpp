@@ -134,6 +134,15 @@ TEST_CASE("Saint-Venant torsion of a narrow rectangle (AT-1): shear is T t/J, as
     check_near_rel(open_section_torsion({.J_mm4 = 30 * 27 / 3.0, .t_mm = 3, .Fy_MPa = 235}).capacity, 12690 / 1.67, 1e-12);
 }
 
+TEST_CASE("Torsion of a channel 25 x 1.5 and 50 x 2.5 (AT-1): 10 N m make 78.9 MPa in the web, J 316.7 mm4")
+{
+    holds("AT-1", From::read);
+    // [read] a textbook of aircraft structures, example 9.8. 0.6 Fy = 78.9 MPa is reached by the nominal torque
+    const double J = (2 * 25 * std::pow(1.5, 3) + 50 * std::pow(2.5, 3)) / 3;
+    check_near_rel(J, 316.7, 2e-4);
+    check_near_rel(open_section_torsion({.J_mm4 = J, .t_mm = 2.5, .Fy_MPa = 78.9 / 0.6}).nominal, 10e3, 1e-3);
+}
+
 TEST_CASE("Plastic strip (LL-1): 4 mm leg of S235, bolt 21 mm from the standing leg, 24 mm washer")
 {
     holds("LL-1", From::recomputed);

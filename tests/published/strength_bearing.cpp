@@ -1,6 +1,7 @@
 // Bearing, tear-out, distances. Labels at the rows: [read] the number stood in text that was read; [formula] worked out by hand from
 // the clause outside this program; [memory] recalled from a printed design table. Tolerances: half a unit of the last printed digit.
 #include "strength/bearing.h"
+#include "strength/screws.h"
 #include "support/near.h"
 
 using namespace thinskin;
@@ -92,6 +93,14 @@ TEST_CASE("AISI S100-16 J6.1 (TO-1): M8 in a 9 mm hole, 16 mm from the edge of 0
     const base::Resistance got = sheet_tear_out({.t_mm = 0.8, .Fu_MPa = 270, .e_net_mm = 11.5, .n = 1});
     check_near_rel(got.nominal, 2981, 5e-4);
     check_near_rel(got.capacity, 1343, 5e-4);
+}
+
+TEST_CASE("AISC Design Example II.A-1 (form of TO-1, TO-2): tear-out 20.6 kip over 0.844 in of 5/16 in of 65 ksi, half of it on each side: the form of the sheet's rule")
+{
+    // [read] as for BB-3; the sheet's rule ends at 4.76 mm: half the thickness, and Fu is what it is
+    tests::holds_nothing(); // another clause's example: it shows the form, not the sheet's clause
+    check_near_rel(2 * sheet_tear_out({.t_mm = 2.5 / 16 * in_mm, .Fu_MPa = 65 * ksi_MPa, .e_net_mm = 0.844 * in_mm, .n = 1}).nominal / kip_N, 20.6, 0.0025);
+    check_near_rel(screw_tear_out({.t_mm = 5.0 / 16 * in_mm, .Fu_MPa = 65 * ksi_MPa, .e_net_mm = 0.844 * in_mm, .n = 1}).nominal / kip_N, 20.6, 0.0025);
 }
 
 TEST_CASE("AISI S100-16 J3.1, J3.2 (SP-1, ED-1): 3 d and 1.5 d for 0.190 in")

@@ -1,5 +1,6 @@
 // Straps, braces, boxes, bars. [formula] worked out by hand outside this program, 4 digits; [memory] recalled from a printed table.
 #include "strength/members.h"
+#include "strength/ribs.h"
 #include "support/near.h"
 
 #include <cmath>
@@ -145,8 +146,8 @@ TEST_CASE("EN 10219-2 section tables (BX-1): elastic modulus of cold-formed boxe
 
 TEST_CASE("AISI S100 Appendix 1 (BX-1): a flange is fully effective up to w/t = 0.64 (k E/f)^0.5, k = 4")
 {
-    holds("BX-1", From::remembered);
-    // [memory] textbook form of the limit, rounded to two digits: 1.28 (E/f)^0.5. At 100 MPa the whole flange counts.
+    holds("BX-1", From::read);
+    // [read] an army design manual of 1998: lambda = 1.052 (w/t) (f/(k E))^0.5 up to 0.673 with k = 4, so w/t = 1.279 (E/f)^0.5. At 100 MPa the whole flange counts.
     const auto share = [](double factor) {
         BoxBending in{.h_mm = 30, .b_mm = 2 + factor * std::sqrt(200000.0 / 235), .t_mm = 1, .Fy_MPa = 235, .E_MPa = 200000};
         const double modulus = box_bending(in).nominal / 235;
@@ -200,6 +201,30 @@ TEST_CASE("CF-1: beyond 1.9 E/Fy a narrow bar tips at Timoshenko's elastic momen
     const double clause = bar_bending({.b_mm = b, .h_mm = h, .Lb_mm = L, .Fy_MPa = 235, .E_MPa = E}).nominal;
     CHECK(clause < tips);
     check_near_rel(clause, tips, 0.03);
+}
+
+TEST_CASE("RB-1: hat 40x25x0.8 of 140 MPa: crown 38.4 mm wide, l = 1.052 48 (140/(4 203000))^0.5 = 0.663: all of it counts")
+{
+    holds("RB-1", From::recomputed);
+    check_near_rel(resistance(ThinRib{38.4, 0, 0.8, 140, 203000}).capacity, 140 / 1.67, 1e-9);
+    // 350 MPa: l = 1.0484, rho = (1 - 0.22/1.0484)/1.0484 = 0.7537
+    check_near_rel(resistance(ThinRib{38.4, 0, 0.8, 350, 203000}).nominal, 350 * 0.7537, 2e-4);
+    // a flange of 20 mm, 1 mm, with a free edge: l = 1.052 20 (350/(0.43 203000))^0.5 = 1.3323, rho = 0.6266
+    check_near_rel(resistance(ThinRib{0, 20, 1, 350, 203000}).nominal, 350 * 0.6266, 2e-4);
+}
+
+TEST_CASE("RB-1: figures of the effective width, 1.052, 0.22, 0.673, k 4 and 0.43, as an army design manual of 1998 prints them")
+{
+    holds("RB-1", From::read);
+    constexpr double E = 203000;
+    const auto lambda = [](double w_t, double k, double Fy) { return 1.052 * w_t * std::sqrt(Fy / (k * E)); };
+    const auto share = [](double held, double free, double Fy) { return resistance(ThinRib{held, free, 1, Fy, E}).nominal / Fy; };
+    const auto what_is_lost = [](double rho, double l) { return l * (1 - rho * l); }; // 0.22 of rho = (1 - 0.22/l)/l
+    check_near_rel(what_is_lost(share(90, 0, 350), lambda(90, 4, 350)), 0.22, 1e-9);
+    check_near_rel(what_is_lost(share(0, 30, 350), lambda(30, 0.43, 350)), 0.22, 1e-9);
+    const double all_of_it = 0.673 / lambda(1, 4, 350); // w/t
+    check_near_rel(share(0.999 * all_of_it, 0, 350), 1, 1e-12);
+    CHECK(share(1.002 * all_of_it, 0, 350) < 1 - 1e-4);
 }
 
 TEST_SUITE_END();

@@ -87,10 +87,18 @@ TEST_CASE("Threaded insert by its tested value (IN-2): over 3, nothing without a
     CHECK_FALSE(insert_tested({.F_N = std::nan("")}).covered);
 }
 
+TEST_CASE("CS-2: 5 mm of 360 MPa, countersunk 3 mm, hole of 9 mm: 1.5 9 3.5 360/3 N, worked out by hand")
+{
+    holds("CS-2", From::recomputed);
+    check_near_rel(resistance(CountersunkPullThrough{5, 3, 9, 360}).capacity, 5670, 1e-12);
+    CHECK_FALSE(resistance(CountersunkPullThrough{2, 3, 9, 360}).covered);
+}
+
 TEST_CASE("EN 1993-1-8 Table 3.4 note 2 (CS-1): thickness less half the countersink")
 {
-    holds("CS-1", From::recomputed);
-    // the note [read]; 6 - 4.4/2 = 3.8 mm [formula]
+    holds("CS-1", From::read); // the note: minus half the depth
+    check_near_rel((6 - countersunk_thickness({.t_mm = 6, .h_mm = 4.4}).capacity) / 4.4, 0.5, 1e-12);
+    holds("CS-1", From::recomputed); // 6 - 4.4/2 = 3.8 mm [formula]
     check_near_rel(countersunk_thickness({.t_mm = 6, .h_mm = 4.4}).capacity, 3.8, 1e-12);
     CHECK(countersunk_thickness({.t_mm = 0.8, .h_mm = 3}).reason == "the sheet of 0.8 mm is thinner than the countersink of 3 mm");
 }

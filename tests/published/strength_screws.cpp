@@ -139,6 +139,31 @@ TEST_CASE("AISI S100-16 J4.3.2, J4.4.3 (SC-4, SC-5): the screw's own strength ov
     CHECK_FALSE(screw_own_tension({.Pnts_N = std::nan("")}).covered);
 }
 
+TEST_CASE("AISI S100-16 J4.3.2, J4.4.3 (SC-4, SC-5): a maker's table of ultimate and allowable strengths of the screws themselves, lbf")
+{
+    struct Row { double tension, allowed, shear, allowed_shear; }; // [read] technical guide of a maker, 2023: No. 6, 8, 10, 12, 1/4 in; cut to 5 lbf
+    constexpr Row table[] = {{1345, 450, 815, 270}, {1615, 535, 1100, 365}, {2670, 890, 1675, 555}, {3210, 1070, 1785, 595}, {5020, 1670, 2305, 765}};
+    for (const Row& r : table) {
+        CAPTURE(r.tension);
+        holds("SC-5", From::read);
+        check_near_abs(screw_own_tension({.Pnts_N = r.tension * lbf_N}).capacity / lbf_N, r.allowed, 5);
+        holds("SC-4", From::read);
+        check_near_abs(screw_own_shear({.Pnvs_N = r.shear * lbf_N}).capacity / lbf_N, r.allowed_shear, 5);
+    }
+}
+
+TEST_CASE("AISI S100 E4.5.1 (SC-6): Q/(2.7 t1 d Fu1) + 0.71 T/(1.5 t1 dw Fu1) <= 1.1/2.35, its figures one by one")
+{
+    holds("SC-6", From::read); // [read] a calculation page that prints the equation with its number in the older edition
+    const auto times = [](double Q, double T) {
+        return screw_shear_with_pull_over({.Q_N = Q, .T_N = T, .d_mm = 6, .t1_mm = 1, .t2_mm = 3, .Fu1_MPa = 400,
+                                           .dh_mm = 10, .washer = no_separate_washer, .dw_mm = 0, .tw_mm = 0, .eccentric = concentric_pull});
+    };
+    check_near_rel(times(1, 0).factor, 2.35, 1e-12);
+    check_near_rel(times(2.7 * 6 * 400, 0).nominal, 1.1, 1e-12);
+    check_near_rel(1.1 / times(0, 1.5 * 10 * 400).nominal, 0.71, 1e-12);
+}
+
 TEST_CASE("AISI S100-16 J4.5.1 (SC-6): shear with pull-over, left side 0.3354 against 1.10/2.35")
 {
     holds("SC-6", From::recomputed);

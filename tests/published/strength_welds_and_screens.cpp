@@ -52,6 +52,14 @@ TEST_CASE("First yield of the skin (SK-1) and shear yield (SF-1): 140 MPa, 0.76 
     check_near_rel(shear_flow({.t_mm = 0.76, .Fy_MPa = 140}).capacity, 38.23, 1e-4);
 }
 
+TEST_CASE("Shear yield (SF-1): 0.60 Fy, as a paper on webs of cold-formed steel quotes the clause; below the 0.40 Fy that a handbook allows")
+{
+    holds("SF-1", From::read);
+    const base::Resistance got = shear_flow({.t_mm = 1, .Fy_MPa = 250});
+    check_near_rel(got.nominal / 250, 0.60, 1e-12);
+    CHECK(got.capacity <= 0.40 * 250); // [read] equation 8.17 of a building design handbook, webs that do not buckle
+}
+
 TEST_CASE("Repeated-load screen (RL-1): a tenth of the nominal, no further factor (engineering judgement)")
 {
     holds("RL-1", From::recomputed);

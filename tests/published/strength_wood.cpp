@@ -184,4 +184,13 @@ TEST_CASE("NDS 2018 12.4.1 (WS-4): W'p 135.4 and Z' 113.9 at four angles")
     }
 }
 
+TEST_CASE("NDS 2018 12.4.1 (WS-4): a screw of Z' 400 and W'p 756.8 lbf holds 523.4 lbf at 45 degrees; equal values of 100 lbf each way: 70.71 lbf")
+{
+    holds("WS-4", From::read);
+    // [read] public design notes on wall plates and on a connection schedule (2026), which quote the equation and its page; nails have another form (50 lbf)
+    const double half_right = std::numbers::pi / 4;
+    check_near_rel(wood_screw_combined({.W_N = 756.8, .Z_N = 400, .a_rad = half_right}).capacity, 523.4, 1e-4);
+    check_near_rel(wood_screw_combined({.W_N = 100, .Z_N = 100, .a_rad = half_right}).capacity * std::sqrt(0.5), 70.71, 1e-4);
+}
+
 TEST_SUITE_END();
