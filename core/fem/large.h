@@ -89,11 +89,16 @@ struct LargeLocal {
     std::shared_ptr<const LargeModel> model;
     LargeField field;
 };
+/// The grids looked at last, without loads: round the next place of the same make and size they serve again. Same bits either way.
+struct LocalGrids {
+    static constexpr std::size_t most = 4;   ///< some 15 MB each
+    std::vector<std::shared_ptr<const LargeModel>> last;
+};
 /// `forces`: every force on the skin whose footprint lies in the area; `pressure` N/mm2 over all of it.
 /// About three footprint widths each way and a quarter of the footprint as spacing settle the stress beside it to 2 %.
 /// Throws std::invalid_argument for an area without size or a footprint that reaches over its boundary.
 [[nodiscard]] LargeLocal large_local(const LargeModel& global, const LargeField& field, const LocalArea& area, const std::vector<LocalForce>& forces,
-                                     double pressure = 0);
+                                     double pressure = 0, LocalGrids* kept = nullptr);
 /// Fields at a point in panel coordinates.
 [[nodiscard]] SkinPoint local_point(const LargeLocal& local, double x, double y);
 

@@ -110,19 +110,7 @@ FaceStress face_stress(const SheetSection& sheet, const SkinPoint& p)
 
 std::vector<EdgeFlow> edge_flow_large(const LargeModel& model, const LargeField& field, int edge, int stations)
 {
-    if (edge < 0 || edge > 3 || stations < 1) throw std::invalid_argument("edge_flow_large: edge 0..3 and at least one station");
-    const SkinModel& m = model.skin->model;
-    std::vector<EdgeFlow> flow;
-    for (int k = 0; k < stations; ++k) {
-        const EdgeStation at = edge_station(m, edge, (k + 0.5) / stations);
-        if (!at.sheet) {
-            flow.push_back({at.along, 0, 0});
-            continue;
-        }
-        const SkinPoint p = skin_point_large(model, field, at.x, at.y);
-        flow.push_back({at.along, p.N_xy, edge < 2 ? p.N_x : p.N_y});
-    }
-    return flow;
+    return edge_flow(model.skin->model, edge, stations, [&](double x, double y) { return skin_point_large(model, field, x, y); });
 }
 
 } // namespace thinskin::fem

@@ -10,6 +10,7 @@ namespace {
 
 constexpr int most_steps = 20;
 constexpr double tolerance = 1e-7;
+constexpr double keep_below = 0.1;
 
 LocalArea clipped(const SkinModel& m, LocalArea a)
 {
@@ -116,31 +117,50 @@ bool relax(const LargeModel& model, const Vector& load, Vector& u)
     body.name = model.skin->body.name;
     body.dofs = model.skin->body.dofs;
     Tangent t;
-    double size = largest_free(load, *model.skin);
+    double size = largest_free(load, *model.skin), before = 0;
     for (int n = 0; n < most_steps; ++n) {
-        tangent(model, u, 1, t);
+        internal_force(model, u, t.force);
         const Vector out = load - t.force;
         const double error = largest_free(out, *model.skin);
         if (n == 0) size = std::max(size, error);
         if (error <= tolerance * size) return true;
         if (!std::isfinite(error)) return false;
-        if (!factor(model, u, t, body)) return false;
+        if (!(error <= keep_below * before)) { // the factor of an earlier step serves as long as it takes off enough
+            tangent(model, u, 1, t);
+            if (!factor(model, u, t, body)) return false;
+        }
+        before = error;
         u += solve(body, out);
     }
     return false;
 }
 
+std::shared_ptr<const LargeModel> model_of(const SkinModel& m) { return make_large(std::make_shared<const Skin>(skin_without_factor(m))); }
+
+/// Last used first.
+std::shared_ptr<const LargeModel> kept_model(const SkinModel& m, LocalGrids& kept)
+{
+    auto at = std::find_if(kept.last.begin(), kept.last.end(), [&m](const auto& k) { return k->skin->model == m; });
+    if (at == kept.last.end()) {
+        if (kept.last.size() == LocalGrids::most) kept.last.pop_back();
+        at = kept.last.insert(kept.last.end(), model_of(m));
+    }
+    std::rotate(kept.last.begin(), at, at + 1);
+    return kept.last.front();
+}
+
 } // namespace
 
-LargeLocal large_local(const LargeModel& global, const LargeField& field, const LocalArea& area, const std::vector<LocalForce>& forces, double pressure)
+LargeLocal large_local(const LargeModel& global, const LargeField& field, const LocalArea& area, const std::vector<LocalForce>& forces, double pressure, LocalGrids* kept)
 {
     if (field.u.size() != global.skin->body.dofs) throw std::invalid_argument("large_local: not the field of this skin");
     LargeLocal out;
     out.area = clipped(global.skin->model, area);
-    const auto skin = std::make_shared<const Skin>(make_skin(part(global.skin->model, out.area)));
-    out.model = make_large(skin);
-    Vector u = sampled(*global.skin, field.u, *skin, out.area);
-    if (relax(*out.model, loads(*skin, out.area, forces, pressure), u)) {
+    const SkinModel m = part(global.skin->model, out.area);
+    out.model = kept ? kept_model(m, *kept) : model_of(m);
+    const Skin& skin = *out.model->skin;
+    Vector u = sampled(*global.skin, field.u, skin, out.area);
+    if (relax(*out.model, loads(skin, out.area, forces, pressure), u)) {
         out.status = SolveStatus::solved;
         out.field = large_field(*out.model, u);
     } else {

@@ -2,9 +2,9 @@
 // factored alone as in statics and the joints are condensed the same way; no rigid coordinates are needed.
 #include "fem/modes.h"
 
-#include "fem/modes_system.h"
+#include "fem/modes_lanczos.h"
 
-#include <Spectra/SymGEigsShiftSolver.h>
+#include <Eigen/Eigenvalues>
 
 #include <algorithm>
 #include <cmath>
@@ -14,80 +14,9 @@ namespace thinskin::fem {
 namespace {
 
 constexpr double accuracy = 1e-8;            // of 1 / (omega^2 + s)
+constexpr double first_look = 1e-4;          // the same where it is only asked whether anything is left
 constexpr Eigen::Index dense_size = 60;      // below: no iteration
 constexpr int most_rounds = 12;
-
-/// What has been found so far; nu = 1 / (omega^2 + s), vectors with x^T M x = 1.
-struct Found { std::vector<double> nu; std::vector<Vector> x; };
-
-/// The shifted inverse without the vectors found: they become vectors of the eigenvalue zero.
-struct Inverse {
-    using Scalar = double;
-    const ModesSystem& system;
-    const Found& found;
-    [[nodiscard]] Eigen::Index rows() const { return system.size(); }
-    [[nodiscard]] Eigen::Index cols() const { return system.size(); }
-    void set_shift(double) {}
-    void perform_op(const double* in, double* out) const
-    {
-        const Eigen::Map<const Vector> f(in, rows());
-        Vector x = system.solve(f);
-        for (std::size_t k = 0; k < found.x.size(); ++k) x -= found.nu[k] * found.x[k].dot(f) * found.x[k];
-        Eigen::Map<Vector>(out, rows()) = x;
-    }
-};
-
-struct Mass {
-    using Scalar = double;
-    const ModesSystem& system;
-    [[nodiscard]] Eigen::Index rows() const { return system.size(); }
-    [[nodiscard]] Eigen::Index cols() const { return system.size(); }
-    void perform_op(const double* in, double* out) const
-    {
-        Eigen::Map<Vector>(out, rows()).noalias() = system.mass().transpose() * Eigen::Map<const Vector>(in, rows()); // symmetric: rows instead of columns
-    }
-};
-
-/// A start with a part in every mode, the same on every run.
-Vector start_vector(const Inverse& inverse, std::uint32_t seed)
-{
-    Vector x(inverse.rows()), y(inverse.rows());
-    for (double& v : x) {
-        seed = seed * 1664525U + 1013904223U;
-        v = static_cast<double>(seed >> 8) / 16777216.0 - 0.5;
-    }
-    const Vector f = inverse.system.mass() * x;
-    inverse.perform_op(f.data(), y.data());
-    return y;
-}
-
-/// The largest nu left. A single Lanczos run sees one vector of a repeated eigenvalue, so the caller runs it until nothing new comes.
-bool search(const ModesSystem& system, int count, std::uint32_t seed, Found& found)
-{
-    Inverse inverse{system, found};
-    Mass mass{system};
-    const int wanted = std::min<int>(count, static_cast<int>(system.size()) - 1);
-    const int space = std::min<int>(std::max(2 * wanted + 6, 12), static_cast<int>(system.size()));
-    Spectra::SymGEigsShiftSolver<Inverse, Mass, Spectra::GEigsMode::ShiftInvert> solver(inverse, mass, wanted, space, -system.shift());
-    const Vector start = start_vector(inverse, seed);
-    if (!(start.dot(system.mass() * start) > 0)) return true; // nothing with mass is left
-    solver.init(start.data());
-    solver.compute(Spectra::SortRule::LargestMagn, 300, accuracy);
-    if (solver.info() != Spectra::CompInfo::Successful) return false;
-    const Vector values = solver.eigenvalues();
-    const Matrix vectors = solver.eigenvectors();
-    Found now;
-    for (Eigen::Index k = 0; k < values.size(); ++k) {
-        Vector x = vectors.col(k);
-        const double modal = x.dot(system.mass() * x), nu = 1 / (values(k) + system.shift());
-        if (!(modal > 0) || !(nu > 0) || !std::isfinite(nu)) continue; // what is left of vectors already found
-        now.x.push_back(x / std::sqrt(modal));
-        now.nu.push_back(nu);
-    }
-    found.nu.insert(found.nu.end(), now.nu.begin(), now.nu.end());
-    found.x.insert(found.x.end(), now.x.begin(), now.x.end());
-    return true;
-}
 
 /// nu of the last mode that will be given; 0 when there are fewer.
 double last_wanted(const Found& found, int count)
@@ -97,12 +26,24 @@ double last_wanted(const Found& found, int count)
     return static_cast<int>(sorted.size()) < count ? 0 : sorted[static_cast<std::size_t>(count) - 1];
 }
 
+std::uint32_t seed_of(int round) { return 12345U + static_cast<std::uint32_t>(round); }
+
+/// Is what is left of the modes certainly beyond the last wanted one? A rough look, ten times closer than what it decides on.
+bool nothing_left(const ModesSystem& system, int round, double last, const Found& found)
+{
+    Found rough = found;
+    if (last == 0 || !search(system, 2, seed_of(round), first_look, rough)) return false;
+    if (rough.nu.size() == found.nu.size()) return false;
+    return *std::max_element(rough.nu.begin() + static_cast<std::ptrdiff_t>(found.nu.size()), rough.nu.end()) < last * (1 - 10 * first_look);
+}
+
 bool search_all(const ModesSystem& system, int count, Found& found)
 {
     for (int round = 0; round < most_rounds; ++round) {
         const std::size_t before = found.nu.size();
         const double last = last_wanted(found, count);
-        if (!search(system, round == 0 ? count : std::min(count, 2), 12345U + static_cast<std::uint32_t>(round), found)) return false;
+        if (round > 0 && nothing_left(system, round, last, found)) return true;
+        if (!search(system, round == 0 ? count : std::min(count, 2), seed_of(round), accuracy, found)) return false;
         if (found.nu.size() == before) return true;
         const double best = *std::max_element(found.nu.begin() + static_cast<std::ptrdiff_t>(before), found.nu.end());
         if (round > 0 && last > 0 && best <= last * (1 - 1e-9)) return true;
@@ -152,26 +93,62 @@ Modes collect(const ModesSystem& system, const Found& found, int count)
     return out;
 }
 
-} // namespace
+bool find(const ModesSystem& system, int count, Found& found)
+{
+    if (system.size() > dense_size) return search_all(system, count, found);
+    search_dense(system, found);
+    return true;
+}
 
-Modes modes(const Assembly& assembly, const std::vector<char>& active, const std::vector<MassMatrix>& masses, int count)
+Modes lowest(const ModesSystem& system, int count)
+{
+    Found found;
+    if (find(system, count, found)) return collect(system, found, count);
+    Modes failed;
+    failed.where = "the iteration for the lowest frequencies did not converge";
+    return failed;
+}
+
+void check_arguments(const Assembly& assembly, const std::vector<char>& active, const std::vector<MassMatrix>& masses, int count)
 {
     if (count < 1) throw std::invalid_argument("modes: at least one mode must be wanted");
     if (active.size() != assembly.joints.size()) throw std::invalid_argument("modes: one flag per joint");
     if (masses.size() != assembly.bodies.size()) throw std::invalid_argument("modes: one mass per body");
-    ModesSystem system(assembly, active, masses);
-    Modes failed;
-    failed.status = system.status();
-    failed.where = system.where();
-    if (failed.status != ModesStatus::solved) return failed;
-    Found found;
-    if (system.size() <= dense_size) search_dense(system, found);
-    else if (!search_all(system, count, found)) {
-        failed.status = ModesStatus::not_converged;
-        failed.where = "the iteration for the lowest frequencies did not converge";
-        return failed;
+}
+
+/// `first` modes, then twice as many, until one is wanted or there are `count`.
+Modes look(const Assembly& assembly, const std::vector<char>& active, const std::vector<MassMatrix>& masses, int first, int count, const std::function<bool(const Mode&)>& wanted, ModesCache* cache)
+{
+    check_arguments(assembly, active, masses, count);
+    ModesCache own;
+    const ModesSystem system(assembly, active, masses, (cache ? cache : &own)->impl());
+    Modes out;
+    out.status = system.status();
+    out.where = system.where();
+    if (out.status != ModesStatus::solved) return out;
+    for (int n = std::min(first, count);; n = std::min(2 * n, count)) {
+        out = lowest(system, n);
+        if (n == count || out.status != ModesStatus::solved || std::any_of(out.modes.begin(), out.modes.end(), wanted)) return out;
     }
-    return collect(system, found, count);
+}
+
+constexpr int few = 4;
+
+} // namespace
+
+ModesCache::ModesCache() : impl_(std::make_unique<Impl>()) {}
+ModesCache::~ModesCache() = default;
+ModesCache::ModesCache(ModesCache&&) noexcept = default;
+ModesCache& ModesCache::operator=(ModesCache&&) noexcept = default;
+
+Modes modes(const Assembly& assembly, const std::vector<char>& active, const std::vector<MassMatrix>& masses, int count, ModesCache* cache)
+{
+    return look(assembly, active, masses, count, count, [](const Mode&) { return false; }, cache);
+}
+
+Modes modes_until(const Assembly& assembly, const std::vector<char>& active, const std::vector<MassMatrix>& masses, int count, const std::function<bool(const Mode&)>& wanted, ModesCache* cache)
+{
+    return look(assembly, active, masses, few, count, wanted, cache);
 }
 
 } // namespace thinskin::fem

@@ -3,6 +3,9 @@
 #include "fem/joints.h"
 #include "fem/skin.h"
 
+#include <functional>
+#include <memory>
+
 /// Natural frequencies and shapes of the assembly about a contact state: small vibrations, active joints stay closed,
 /// the others stay open, no damping (theory FE-24).
 namespace thinskin::fem {
@@ -46,9 +49,28 @@ struct Modes {
     int free_motions = 0;                ///< how many of them those are
 };
 
+/// Keeps the shifted factor of the one held body and the columns of its joints from one call to the next; the same bits warm or cold.
+/// Not thread safe. Another stiffness or mass of that body is noticed.
+class ModesCache {
+public:
+    ModesCache();
+    ~ModesCache();
+    ModesCache(ModesCache&&) noexcept;
+    ModesCache& operator=(ModesCache&&) noexcept;
+    struct Impl;
+    [[nodiscard]] Impl& impl() { return *impl_; }
+
+private:
+    std::unique_ptr<Impl> impl_;
+};
+
 /// The lowest `count` modes. active: per joint, 1 = closed (contact states from solve_joints; a tie counts whatever its entry).
 /// Every free body needs mass; held bodies may be without.
 /// Throws std::invalid_argument when sizes do not fit or count < 1.
-[[nodiscard]] Modes modes(const Assembly& assembly, const std::vector<char>& active, const std::vector<MassMatrix>& masses, int count);
+[[nodiscard]] Modes modes(const Assembly& assembly, const std::vector<char>& active, const std::vector<MassMatrix>& masses, int count, ModesCache* cache = nullptr);
+
+/// As many of the lowest modes as it takes to have one that is `wanted` among them, `count` at most: a search for a few is short.
+/// Frequencies agree with those of modes() to the accuracy of the iteration (1e-8 of 1 / (omega^2 + s)).
+[[nodiscard]] Modes modes_until(const Assembly& assembly, const std::vector<char>& active, const std::vector<MassMatrix>& masses, int count, const std::function<bool(const Mode&)>& wanted, ModesCache* cache = nullptr);
 
 } // namespace thinskin::fem

@@ -17,10 +17,20 @@ constexpr double free_share = 1e-7;          // omega^2 below this part of the s
 
 bool has_mass(const MassMatrix& m) { return m.M.rows() > 0 && m.M.nonZeros() > 0; }
 
+/// To the last bit.
+bool same(const Sparse& a, const Sparse& b)
+{
+    const auto n = static_cast<std::size_t>(a.nonZeros());
+    if (a.rows() != b.rows() || a.cols() != b.cols() || a.nonZeros() != b.nonZeros()) return false;
+    if (!a.isCompressed() || !b.isCompressed()) return false;
+    return std::equal(a.outerIndexPtr(), a.outerIndexPtr() + a.outerSize() + 1, b.outerIndexPtr()) && std::equal(a.innerIndexPtr(), a.innerIndexPtr() + n, b.innerIndexPtr())
+        && std::equal(a.valuePtr(), a.valuePtr() + n, b.valuePtr());
+}
+
 } // namespace
 
-ModesSystem::ModesSystem(const Assembly& assembly, const std::vector<char>& active, const std::vector<MassMatrix>& masses)
-    : bodies_(assembly), masses_(masses), shift_(std::pow(2 * pi * shift_Hz, 2))
+ModesSystem::ModesSystem(const Assembly& assembly, const std::vector<char>& active, const std::vector<MassMatrix>& masses, ModesCache::Impl& cache)
+    : bodies_(assembly), masses_(masses), shift_(std::pow(2 * pi * shift_Hz, 2)), cache_(cache)
 {
     check_assembly(assembly);
     std::vector<Eigen::Triplet<double>> entries;
@@ -57,28 +67,45 @@ void ModesSystem::add_mass(std::vector<Eigen::Triplet<double>>& entries, std::si
         }
 }
 
+std::shared_ptr<const Body> ModesSystem::shifted(const Body& body, const MassMatrix& mass)
+{
+    auto s = std::make_shared<Body>();
+    s->name = body.name;
+    s->dofs = body.dofs;
+    s->supported = body.held ? body.supported : std::vector<char>(static_cast<std::size_t>(body.dofs), 0);
+    s->K = body.rigid ? Sparse(body.dofs, body.dofs) : body.K;
+    if (mass.M.rows() > 0) s->K = Sparse(s->K + shift_ * mass.M);
+    s->factor = factorise(s->K, s->supported);
+    return s;
+}
+
+/// The skin, which stays when parts on it move.
+std::shared_ptr<const Body> ModesSystem::shifted_held(const Body& body, const MassMatrix& mass)
+{
+    if (cache_.factor != body.factor->id || !same(cache_.M, mass.M)) {
+        cache_.shifted = shifted(body, mass);
+        cache_.factor = body.factor->id;
+        cache_.M = mass.M;
+    }
+    return cache_.shifted;
+}
+
 bool ModesSystem::add_body(std::size_t b)
 {
     const Body& body = *bodies_.bodies[b];
-    Body& s = shifted_.emplace_back();
-    s.name = body.name;
-    s.dofs = body.dofs;
-    s.supported = body.held ? body.supported : std::vector<char>(static_cast<std::size_t>(body.dofs), 0);
-    s.K = body.rigid ? Sparse(body.dofs, body.dofs) : body.K;
-    if (masses_[b].M.rows() > 0) s.K = Sparse(s.K + shift_ * masses_[b].M);
-    assembly_.bodies.push_back(&s);
     if (!body.held && !has_mass(masses_[b])) {
         status_ = ModesStatus::no_mass;
         where_ = body.name + " is free and has no mass";
         return false;
     }
     try {
-        s.factor = factorise(s.K, s.supported);
+        shifted_.push_back(body.held && body.factor ? shifted_held(body, masses_[b]) : shifted(body, masses_[b]));
     } catch (const SingularMatrix&) {
         status_ = body.held ? ModesStatus::ill_conditioned : ModesStatus::no_mass;
         where_ = body.name + (body.held ? " has lost its stiffness" : " is free and can move without moving mass");
         return false;
     }
+    assembly_.bodies.push_back(shifted_.back().get());
     return true;
 }
 
@@ -86,8 +113,8 @@ void ModesSystem::condense_joints(const std::vector<char>& active)
 {
     for (std::size_t k = 0; k < active.size(); ++k)
         if (active[k] || bodies_.joints[k].law == Law::tie) assembly_.joints.push_back(bodies_.joints[k]);
-    ColumnCache columns;
-    const Condensed c = condense(assembly_, -1, columns);
+    const Condensed c = condense(assembly_, -1, cache_.columns);
+    for (std::size_t b = 0; b < shifted_.size(); ++b) touches_.push_back(touches(assembly_, static_cast<int>(b), cache_.columns));
     joint_flexibility_ = c.F;
     joint_flexibility_.diagonal() += c.compliance;
     if (assembly_.joints.empty()) return;
@@ -109,7 +136,7 @@ Vector ModesSystem::body_part(const Vector& x, std::size_t b) const { return x.s
 Vector ModesSystem::free_solve(const Vector& load) const
 {
     Vector x(size_);
-    for (std::size_t b = 0; b < shifted_.size(); ++b) x.segment(begin_[b], shifted_[b].dofs) = fem::solve(shifted_[b], body_part(load, b));
+    for (std::size_t b = 0; b < shifted_.size(); ++b) x.segment(begin_[b], shifted_[b]->dofs) = fem::solve(*shifted_[b], body_part(load, b));
     return x;
 }
 
@@ -122,8 +149,13 @@ Vector ModesSystem::lambda(const Vector& free) const
             if (s.body < 0) continue;
             for (const auto& [d, value] : *s.row) e(k) += s.sign * value * free(begin_[static_cast<std::size_t>(s.body)] + d);
         }
-    if (n == 0) return e;
-    return is_definite_ ? Vector(definite_.solve(e)) : Vector(general_.solve(e));
+    return joint_forces(e);
+}
+
+Vector ModesSystem::joint_forces(const Vector& gaps) const
+{
+    if (gaps.size() == 0) return gaps;
+    return is_definite_ ? Vector(definite_.solve(gaps)) : Vector(general_.solve(gaps));
 }
 
 Vector ModesSystem::joint_loads(const Vector& forces) const
@@ -137,10 +169,26 @@ Vector ModesSystem::joint_loads(const Vector& forces) const
     return f;
 }
 
+/// Forwards, the joints, backwards: with K = G G^T a joint's gap is its column times G^-1 f, and its force goes back along that column.
 Vector ModesSystem::solve(const Vector& load) const
 {
-    Vector x = free_solve(load);
-    if (!assembly_.joints.empty()) x += free_solve(joint_loads(lambda(x)));
+    std::vector<Vector> y;
+    Vector gaps = Vector::Zero(static_cast<Eigen::Index>(assembly_.joints.size()));
+    for (std::size_t b = 0; b < shifted_.size(); ++b) {
+        const Factor& f = *shifted_[b]->factor;
+        Vector& part = y.emplace_back(f.size());
+        for (int k = 0; k < f.size(); ++k) part(k) = load(begin_[b] + f.dof[static_cast<std::size_t>(k)]);
+        f.forward(part);
+        for (const Touch& t : touches_[b]) gaps(t.joint) += t.sign * dot(f, *t.column, part);
+    }
+    const Vector forces = joint_forces(gaps);
+    Vector x = Vector::Zero(size_);
+    for (std::size_t b = 0; b < shifted_.size(); ++b) {
+        const Factor& f = *shifted_[b]->factor;
+        for (const Touch& t : touches_[b]) add(f, *t.column, -t.sign * forces(t.joint), y[b]);
+        f.backward(y[b]);
+        for (int k = 0; k < f.size(); ++k) x(begin_[b] + f.dof[static_cast<std::size_t>(k)]) = y[b](k);
+    }
     return x;
 }
 
@@ -151,9 +199,9 @@ double ModesSystem::residual(double omega_squared, const Vector& x) const
     const Vector joints = joint_loads(lambda(free_solve(load)));
     double worst = 0, largest = 0;
     for (std::size_t b = 0; b < shifted_.size(); ++b) {
-        const Vector out = shifted_[b].K * body_part(x, b) - body_part(load, b) - body_part(joints, b);
-        for (int d = 0; d < shifted_[b].dofs; ++d)
-            if (!shifted_[b].supported[static_cast<std::size_t>(d)] && !(std::abs(out(d)) <= worst)) worst = std::abs(out(d));
+        const Vector out = shifted_[b]->K * body_part(x, b) - body_part(load, b) - body_part(joints, b);
+        for (int d = 0; d < shifted_[b]->dofs; ++d)
+            if (!shifted_[b]->supported[static_cast<std::size_t>(d)] && !(std::abs(out(d)) <= worst)) worst = std::abs(out(d));
         largest = std::max({largest, body_part(load, b).lpNorm<Eigen::Infinity>(), body_part(joints, b).lpNorm<Eigen::Infinity>()});
     }
     return worst == 0 ? 0 : worst / largest;

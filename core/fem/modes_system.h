@@ -1,14 +1,23 @@
 #pragma once
+#include "fem/joint_system.h"
 #include "fem/modes.h"
 
-#include <deque>
+#include <memory>
 
 /// Internal to core/fem: K + s M of all bodies with the closed joints, solved as in statics (theory FE-24).
 namespace thinskin::fem {
 
+struct ModesCache::Impl {
+    std::uint64_t factor = 0;            ///< of the body as it was given; 0: nothing kept yet
+    Sparse M;
+    std::shared_ptr<const Body> shifted;
+    ColumnCache columns;
+};
+
 class ModesSystem {
 public:
-    ModesSystem(const Assembly& assembly, const std::vector<char>& active, const std::vector<MassMatrix>& masses);
+    /// `cache` outlives the system.
+    ModesSystem(const Assembly& assembly, const std::vector<char>& active, const std::vector<MassMatrix>& masses, ModesCache::Impl& cache);
 
     [[nodiscard]] ModesStatus status() const { return status_; }
     [[nodiscard]] const std::string& where() const { return where_; }
@@ -21,12 +30,14 @@ public:
 private:
     const Assembly& bodies_;                 ///< as given
     const std::vector<MassMatrix>& masses_;
-    std::deque<Body> shifted_;               ///< K + s M, factored
+    std::vector<std::shared_ptr<const Body>> shifted_; ///< K + s M, factored
     Assembly assembly_;                      ///< shifted bodies and closed joints
     std::vector<Eigen::Index> begin_;        ///< first dof of each body
     Eigen::Index size_ = 0;
     double shift_ = 0;
     Sparse mass_;
+    ModesCache::Impl& cache_;
+    std::vector<std::vector<Touch>> touches_; ///< per body: what its joints touch, as forward-only columns
     Matrix joint_flexibility_;
     Eigen::LLT<Matrix> definite_;
     Eigen::CompleteOrthogonalDecomposition<Matrix> general_;
@@ -35,12 +46,15 @@ private:
     std::string where_;
 
     bool add_body(std::size_t b);
+    [[nodiscard]] std::shared_ptr<const Body> shifted(const Body& body, const MassMatrix& mass);
+    [[nodiscard]] std::shared_ptr<const Body> shifted_held(const Body& body, const MassMatrix& mass);
     void add_mass(std::vector<Eigen::Triplet<double>>& entries, std::size_t b) const;
     void condense_joints(const std::vector<char>& active);
     [[nodiscard]] Vector body_part(const Vector& x, std::size_t b) const;
     [[nodiscard]] Vector free_solve(const Vector& load) const;
     [[nodiscard]] Vector joint_loads(const Vector& lambda) const;
     [[nodiscard]] Vector lambda(const Vector& free) const;
+    [[nodiscard]] Vector joint_forces(const Vector& gaps) const;
     [[nodiscard]] BodyShare share(std::size_t b, const Vector& x) const;
     [[nodiscard]] double residual(double omega_squared, const Vector& x) const;
 };

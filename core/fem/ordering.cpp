@@ -4,19 +4,22 @@
 
 #include <algorithm>
 #include <cstdint>
-#include <unordered_map>
 
 namespace thinskin::fem {
 namespace {
 
-std::vector<int> free_rows(const Sparse& K, int column, const std::vector<char>& supported)
+/// Free rows of a column (K's rows ascend), itself among them, ascending. `rows` is written anew: one room for all columns.
+void free_rows(const Sparse& K, int column, const std::vector<char>& supported, std::vector<int>& rows)
 {
-    std::vector<int> rows;
-    for (Sparse::InnerIterator it(K, column); it; ++it)
-        if (!supported[static_cast<std::size_t>(it.row())] && it.row() != column) rows.push_back(static_cast<int>(it.row()));
-    rows.push_back(column);
-    std::sort(rows.begin(), rows.end());
-    return rows;
+    rows.clear();
+    bool itself = false;
+    for (Sparse::InnerIterator it(K, column); it; ++it) {
+        const int row = static_cast<int>(it.row());
+        if (row != column && supported[static_cast<std::size_t>(row)]) continue;
+        itself = itself || row == column;
+        rows.push_back(row);
+    }
+    if (!itself) rows.insert(std::lower_bound(rows.begin(), rows.end(), column), column);
 }
 
 std::uint64_t hash_of(const std::vector<int>& rows)
@@ -130,22 +133,29 @@ Groups group_dofs(const Sparse& K, const std::vector<char>& supported)
     const int n = static_cast<int>(K.cols());
     Groups groups;
     Lists patterns;
-    std::vector<int> group_of(static_cast<std::size_t>(n), -1);
-    std::unordered_map<std::uint64_t, std::vector<int>> by_hash;
+    std::vector<std::uint64_t> hash; // per group
+    std::vector<int> group_of(static_cast<std::size_t>(n), -1), rows;
+    /// Who has the same pattern stands in it: only the column's own rows are asked.
+    const auto same_pattern = [&](int d, std::uint64_t h) {
+        for (const int r : rows) {
+            const int g = r < d ? group_of[static_cast<std::size_t>(r)] : -1;
+            if (g >= 0 && hash[static_cast<std::size_t>(g)] == h && patterns[static_cast<std::size_t>(g)] == rows) return g;
+        }
+        return -1;
+    };
     for (int d = 0; d < n; ++d) {
         if (supported[static_cast<std::size_t>(d)]) continue;
-        std::vector<int> rows = free_rows(K, d, supported);
-        std::vector<int>& same = by_hash[hash_of(rows)];
-        const auto found = std::find_if(same.begin(), same.end(), [&](int g) { return patterns[static_cast<std::size_t>(g)] == rows; });
-        if (found == same.end()) {
-            same.push_back(static_cast<int>(patterns.size()));
-            patterns.push_back(std::move(rows));
-            groups.dofs.push_back({d});
-            group_of[static_cast<std::size_t>(d)] = same.back();
-        } else {
-            groups.dofs[static_cast<std::size_t>(*found)].push_back(d);
-            group_of[static_cast<std::size_t>(d)] = *found;
+        free_rows(K, d, supported, rows);
+        const std::uint64_t h = hash_of(rows);
+        int g = same_pattern(d, h);
+        if (g < 0) {
+            g = static_cast<int>(patterns.size());
+            patterns.push_back(rows);
+            hash.push_back(h);
+            groups.dofs.emplace_back();
         }
+        groups.dofs[static_cast<std::size_t>(g)].push_back(d);
+        group_of[static_cast<std::size_t>(d)] = g;
     }
     for (std::size_t g = 0; g < patterns.size(); ++g) {
         std::vector<int> list;

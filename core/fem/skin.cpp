@@ -199,17 +199,27 @@ Row plate_port(const Plate& plate, const Footprint& where, SkinDirection directi
     return skin_port(plate.sheet, {where.x - plate.x0, where.y - plate.y0, where.half_x, where.half_y}, direction);
 }
 
-Skin make_skin(const SkinModel& model)
+Skin skin_without_factor(const SkinModel& model)
 {
     check_skin_model(model);
     Skin skin = sheet(model, 0, 0);
-    Body& body = skin.body;
-    body.supported = skin_supports(model, skin.grid, *skin.elements, body.dofs);
+    skin.body.supported = skin_supports(model, skin.grid, *skin.elements, skin.body.dofs);
+    return skin;
+}
+
+std::shared_ptr<const Factor> skin_factor(const Skin& skin, const std::vector<char>& supported)
+{
     try {
-        body.factor = factorise(body.K, body.supported);
+        return factorise(skin.body.K, supported);
     } catch (const SingularMatrix& e) {
-        throw std::runtime_error("skin '" + model.name + "': mechanism, its edges do not hold " + dof_place(skin.grid, e.dof));
+        throw std::runtime_error("skin '" + skin.model.name + "': mechanism, its edges do not hold " + dof_place(skin.grid, e.dof));
     }
+}
+
+Skin make_skin(const SkinModel& model)
+{
+    Skin skin = skin_without_factor(model);
+    skin.body.factor = skin_factor(skin, skin.body.supported);
     return skin;
 }
 

@@ -6,16 +6,17 @@
 
 namespace thinskin::fem {
 
-struct SheetSection { double E = 0, nu = 0, thickness = 0; };
+struct SheetSection { double E = 0, nu = 0, thickness = 0; bool operator==(const SheetSection&) const = default; };
 
 enum class Hold { held, hinged, free, sprung };
-struct EdgeHold { Hold kind = Hold::held; double rotational_stiffness = 0; }; ///< sprung: N mm/rad per mm
+struct EdgeHold { Hold kind = Hold::held; double rotational_stiffness = 0; bool operator==(const EdgeHold&) const = default; }; ///< sprung: N mm/rad per mm
 
 /// What ties the end of a rib to the ground, beside the edge of the skin it ends at (theory FE-4).
 struct RibEnd {
     bool held = false;                   ///< w, u and v of the skin's node there
     bool turning_held = false;           ///< its slope along the rib
     double rotational_stiffness = 0;     ///< against that slope, N mm/rad
+    bool operator==(const RibEnd&) const = default;
 };
 
 /// A straight stiffener along a grid line, joined to the skin along its whole line, attached under its shear centre.
@@ -27,11 +28,12 @@ struct RibModel {
     std::array<double, 2> from{}, to{};  ///< parallel to x or to y
     double E = 0, G = 0, A = 0, I_normal = 0, I_lateral = 0, J = 0, offset_z = 0;
     std::array<RibEnd, 2> ends;          ///< at from, at to
+    bool operator==(const RibModel&) const = default;
 };
 
 /// A rectangle cut out of the sheet, with its own free edge. Grid lines pass through its sides; it may reach or cross the
 /// panel's edge, which then holds nothing there. Ribs may run along its edge, not through it.
-struct Opening { std::string name; double x0 = 0, y0 = 0, x1 = 0, y1 = 0; };
+struct Opening { std::string name; double x0 = 0, y0 = 0, x1 = 0, y1 = 0; bool operator==(const Opening&) const = default; };
 
 /// Rectangular sheet 0..width x 0..height, mid-plane at z = mid_z.
 struct SkinModel {
@@ -44,6 +46,7 @@ struct SkinModel {
     std::vector<RibModel> ribs;
     std::vector<Opening> openings;
     std::vector<std::array<double, 2>> held_points; ///< w, u and v held at the grid node nearest to each: hinges, latches
+    bool operator==(const SkinModel&) const = default;
 };
 
 struct SkinGrid { std::vector<double> x, y; };

@@ -38,7 +38,8 @@ GeometricSet geometric_set(double lx, double ly)
 
 class BucklingModel {
 public:
-    Skin skin;
+    Skin skin;                               ///< its factor: what is pressed in the plane
+    std::shared_ptr<const Factor> bending;   ///< what buckles: without ribs the plane's unknowns have no part in it and are left out
     std::map<std::array<int, 2>, GeometricSet> geometric;
     std::map<std::array<unsigned, 3>, Matrix> force_field; ///< by the keys of SkinElements::membrane: from an element's in-plane unknowns to its force field
 };
@@ -86,21 +87,20 @@ std::vector<PressedElement> geometric_elements(const BucklingModel& m, const Fie
             if (e.missing[l.element(i, j)]) continue;
             const GeometricSet& set = m.geometric.at({e.x_class[static_cast<std::size_t>(i)], e.y_class[static_cast<std::size_t>(j)]});
             const Eigen::Matrix<double, 3, 4> N = field(i, j);
-            PressedElement element;
-            element.K.setZero();
+            PressedElement& element = out.emplace_back();
+            element.K = N(0, 0) * set[0][0];
             for (std::size_t c = 0; c < 3; ++c)
-                for (std::size_t f = 0; f < 4; ++f) element.K += N(static_cast<Eigen::Index>(c), static_cast<Eigen::Index>(f)) * set[c][f];
+                for (std::size_t f = c == 0 ? 1 : 0; f < 4; ++f) element.K += N(static_cast<Eigen::Index>(c), static_cast<Eigen::Index>(f)) * set[c][f];
             for (int k = 0; k < 16; ++k)
                 element.place[static_cast<std::size_t>(k)] =
-                    m.skin.body.factor->position[static_cast<std::size_t>(l.dof(i + k / 4 % 2, j + k / 8, k % 4))];
-            out.push_back(element);
+                    m.bending->position[static_cast<std::size_t>(l.dof(i + k / 4 % 2, j + k / 8, k % 4))];
         }
     return out;
 }
 
 std::vector<double> factors_from(const BucklingModel& model, const std::vector<std::vector<PressedElement>>& geometric)
 {
-    std::vector<double> out = largest_eigenvalues(*model.skin.body.factor, geometric);
+    std::vector<double> out = largest_eigenvalues(*model.bending, geometric);
     for (double& mu : out) mu = mu == 0 ? std::numeric_limits<double>::infinity() : 1 / mu;
     return out;
 }
@@ -120,6 +120,28 @@ Vector in_plane_load(const BucklingModel& model, const std::vector<InPlaneForce>
     return load;
 }
 
+/// Supports of one half of the unknowns, the other half held: k of every node from `first` to `last`.
+std::vector<char> held_too(const Skin& skin, int first, int last)
+{
+    std::vector<char> supported = skin.body.supported;
+    for (int d = 0; d < SkinLayout{skin.grid}.grid_dofs(); ++d)
+        if (d % 6 >= first && d % 6 <= last) supported[static_cast<std::size_t>(d)] = 1;
+    return supported;
+}
+
+/// A flat sheet without ribs bends and stretches apart from each other: a factor for each.
+void factor(BucklingModel& m)
+{
+    Body& body = m.skin.body;
+    if (!m.skin.model.ribs.empty()) {
+        m.bending = body.factor = skin_factor(m.skin, body.supported);
+        return;
+    }
+    m.bending = skin_factor(m.skin, held_too(m.skin, 4, 5));
+    body.supported = held_too(m.skin, 0, 3);
+    body.factor = skin_factor(m.skin, body.supported);
+}
+
 } // namespace
 
 std::shared_ptr<const BucklingModel> make_buckling(const SkinModel& model, double spacing)
@@ -127,7 +149,8 @@ std::shared_ptr<const BucklingModel> make_buckling(const SkinModel& model, doubl
     SkinModel coarse = model;
     coarse.spacing = spacing;
     auto m = std::make_shared<BucklingModel>();
-    m->skin = make_skin(coarse);
+    m->skin = skin_without_factor(coarse);
+    factor(*m);
     const SkinElements& e = *m->skin.elements;
     for (const auto& [key, matrix] : e.bending)
         m->geometric[key] = geometric_set(e.x_length[static_cast<std::size_t>(key[0])], e.y_length[static_cast<std::size_t>(key[1])]);

@@ -1,6 +1,7 @@
 #pragma once
 #include "fem/skin.h"
 
+#include <functional>
 #include <map>
 
 /// Element matrices of the skin, one per element size; internal to core/fem.
@@ -97,6 +98,13 @@ void in_plane_displacements(const Skin& skin, const Vector& u, const ElementPlac
 /// Point at a share 0..1 of an edge; sheet: false beside an opening.
 struct EdgeStation { double along = 0, x = 0, y = 0; bool sheet = true; };
 [[nodiscard]] EdgeStation edge_station(const SkinModel& model, int edge, double share);
+
+/// What the stress resultants of `field` hand to an edge at n stations; nothing where there is no sheet.
+[[nodiscard]] std::vector<EdgeFlow> edge_flow(const SkinModel& model, int edge, int stations, const std::function<SkinPoint(double x, double y)>& field);
+
+/// make_skin() in its two halves, for who wants another factor of the same matrix. Throws as make_skin().
+[[nodiscard]] Skin skin_without_factor(const SkinModel& model);
+[[nodiscard]] std::shared_ptr<const Factor> skin_factor(const Skin& skin, const std::vector<char>& supported);
 
 /// "slope w_x at (30.0, 60.0) mm"
 [[nodiscard]] std::string dof_place(const SkinGrid& grid, int dof);

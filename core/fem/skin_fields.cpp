@@ -143,20 +143,25 @@ EdgeStation edge_station(const SkinModel& m, int edge, double share)
     return at;
 }
 
-std::vector<EdgeFlow> edge_flow(const Skin& skin, const Vector& u, int edge, int stations)
+std::vector<EdgeFlow> edge_flow(const SkinModel& m, int edge, int stations, const std::function<SkinPoint(double x, double y)>& field)
 {
     if (edge < 0 || edge > 3 || stations < 1) throw std::invalid_argument("edge_flow: edge 0..3 and at least one station");
     std::vector<EdgeFlow> flow;
     for (int k = 0; k < stations; ++k) {
-        const EdgeStation at = edge_station(skin.model, edge, (k + 0.5) / stations);
+        const EdgeStation at = edge_station(m, edge, (k + 0.5) / stations);
         if (!at.sheet) {
             flow.push_back({at.along, 0, 0});
             continue;
         }
-        const SkinPoint p = skin_point(skin, u, at.x, at.y);
+        const SkinPoint p = field(at.x, at.y);
         flow.push_back({at.along, p.N_xy, edge < 2 ? p.N_x : p.N_y});
     }
     return flow;
+}
+
+std::vector<EdgeFlow> edge_flow(const Skin& skin, const Vector& u, int edge, int stations)
+{
+    return edge_flow(skin.model, edge, stations, [&](double x, double y) { return skin_point(skin, u, x, y); });
 }
 
 } // namespace thinskin::fem
