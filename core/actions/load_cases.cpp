@@ -1,5 +1,6 @@
 #include "actions/load_cases.h"
 
+#include "actions/item_states.h"
 #include "actions/road_factors.h"
 #include "actions/slam.h"
 
@@ -37,9 +38,9 @@ void add_single(std::vector<LoadCase>& out, const layout::Layout& l, const RoadF
         out.push_back(made(name, to_panel(l.faces, {forward, left, -1}), r.source, why));
     };
     const bool row = r.basis == "quasi-static";
-    out.push_back(made(name_pothole, {0, -r.down, 0}, r.source, fmt::format("{:.4g} g down in total, weight included{}", r.down, row ? "" : " (" + r.basis + ")")));
+    out.push_back(made(name_pothole, {0, -r.down, 0}, r.source, fmt::format("{:.4g} g down in total, {:.4g} g of it on top of the weight{}", r.down, r.down - 1, row ? "" : " (" + r.basis + ")")));
     out.push_back(made("rebound", {0, r.up, 0}, r.source, fmt::format("{:.4g} g up, net of the weight{}", r.up, row ? "" : " (" + r.basis + ")")));
-    vehicle("braking", r.fore_aft, 0, fmt::format("masses pushed {:.4g} g forward in the vehicle, with 1 g weight", r.fore_aft));
+    vehicle("braking", r.fore_aft, 0, fmt::format("masses pushed {:.4g} g forward in the vehicle, with 1 g weight{}", r.fore_aft, r.beside_securing));
     vehicle("accelerating", -r.fore_aft, 0, fmt::format("masses pushed {:.4g} g rearward in the vehicle, with 1 g weight", r.fore_aft));
     vehicle("cornering left", 0, -r.lateral, fmt::format("turning left pushes masses {:.4g} g to the vehicle's right, with 1 g weight", r.lateral));
     vehicle("cornering right", 0, r.lateral, fmt::format("turning right pushes masses {:.4g} g to the vehicle's left, with 1 g weight", r.lateral));
@@ -173,20 +174,6 @@ bool loaded(const model::Case& c)
     return !c.masses.empty();
 }
 
-/// Each force on the item with 1 g of weight; both ways: two cases.
-void add_item_loads(LoadCases& out, const layout::Layout& l)
-{
-    if (!l.item) return;
-    for (const layout::ItemLoad& load : l.item->loads)
-        for (double sign : load.both_ways ? std::vector<double>{1, -1} : std::vector<double>{1}) {
-            const Vec3 f{sign * load.force[0] + 0.0, sign * load.force[1] + 0.0, sign * load.force[2] + 0.0};
-            LoadCase c = made(sign > 0 ? load.name : load.name + ", turned round", {0, -1, 0}, "case file, item.loads",
-                              fmt::format("[{:g}, {:g}, {:g}] N on the item at [{:g}, {:g}, {:g}] mm, with 1 g weight, standing still", f[0], f[1], f[2], load.at[0], load.at[1], load.at[2]));
-            c.on_item = LoadCase::ItemForce{f, load.at};
-            out.cases.push_back(std::move(c));
-        }
-}
-
 LoadCase applied()
 {
     LoadCase c = made(name_applied, {0, -1, 0}, "case file, forces, pressures and masses", "panel forces and pressures, masses with 1 g of weight; the skin's own weight left out");
@@ -217,7 +204,7 @@ LoadCases load_cases(const layout::Layout& l, std::optional<double> solver_Hz)
     out.shaking = road.shaking;
     add_slam(out, l);
     add_slam_open(out, l);
-    add_item_loads(out, l);
+    add_item_states(out, l, road);
     return out;
 }
 

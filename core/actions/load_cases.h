@@ -24,6 +24,8 @@ inline constexpr const char* name_pothole = "pothole";
 inline constexpr const char* name_slam_inward = "slam inward";
 inline constexpr const char* name_slam_outward = "slam outward";
 inline constexpr const char* name_slam_open = "slam open";
+inline constexpr const char* name_person = "person";
+inline constexpr const char* name_air = "air at speed";
 inline constexpr const char* name_applied = "applied";
 
 /// Load cases of the case's road, by its basis (actions/road_factors.h), in g on the masses, in panel axes, weight included:
@@ -33,7 +35,7 @@ inline constexpr const char* name_applied = "applied";
 ///   slam inward and outward of a hinged door, at the item's x, with 1 down; an item that hangs e off the pin line swings
 ///   across the panel, too: a_x = a_z e/y; outward is the rebound into the latch, 0.3 of the inward one      [AC-1]
 ///   slam open, where door.open gives an edge speed and a stop: flung open into its stop, masses carry on outward       [AC-1]
-///   each of item.loads, with 1 down and the force at its place; both_ways: once more with its sign turned.
+///   each of item.loads, the person of item.person and the air of item.air_speed (actions/item_states.h)
 /// A bare panel (no item, no brackets, no road) has the one case `applied`. The factors are total and already dynamic: nothing
 /// multiplies them. `solver_Hz`: lowest natural frequency of the hung item by the solver, for the two bases that need one; a measured
 /// one in the case goes before it. Not run, with a reason: a basis without its figures, a road or surface that is not there, a door

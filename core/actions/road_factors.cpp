@@ -39,6 +39,26 @@ RoadFactors refused(std::string reason, std::string lift_with)
     return f;
 }
 
+/// The rules for securing cargo that name forces, beside what is used: where that is less, who asks more. Rules against a breaking strength or a
+/// working load are about another strength, those against tipping about no force.
+void compare_securing(RoadFactors& f, const std::string& road)
+{
+    const catalogue::SecuringFactor *along = nullptr, *across = nullptr;
+    for (const catalogue::SecuringFactor& s : catalogue::securing_factors()) {
+        if (s.against != "forces") continue;
+        if (!along || std::max(s.forward, s.rearward) > std::max(along->forward, along->rearward)) along = &s;
+        if (!across || s.sideways > across->sideways) across = &s;
+    }
+    if (!along || !across) return;
+    const double most = std::max(along->forward, along->rearward);
+    if (f.fore_aft >= most && f.lateral >= across->sideways) {
+        f.beside_securing = "; no rule for securing cargo that names forces asks for more (catalogue securing_factors; the cargo standard leaves out vehicles up to 3.5 t, which can brake harder)";
+        return;
+    }
+    f.cautions.push_back(fmt::format("the road row {} has {:g} g along the vehicle and {:g} g across; rules for securing cargo ask for up to {:g} g along ({}) and {:g} g across ({})", road, f.fore_aft, f.lateral, most,
+                                     along->origin.source, across->sideways, across->origin.source));
+}
+
 RoadFactors of_row(const RoadSurface& r)
 {
     RoadFactors f;
@@ -50,7 +70,7 @@ RoadFactors of_row(const RoadSurface& r)
     f.shaking.why_not = "this way to the road's factor knows peaks and no spectrum: how often which stress repeats is not known";
     f.shaking.lift_with = "road.basis: random_vibration";
     f.basis = "quasi-static";
-    f.derivation = fmt::format("{:g} g down in total for {} ({}); it is already dynamic, so neither shock response nor random vibration multiplies it", r.down, r.origin.note == catalogue::own_row_note ? r.name : r.name + " roads",
+    f.derivation = fmt::format("{:g} g down in total ({:g} g on top of the weight) for {} ({}); it is already dynamic, so neither shock response nor random vibration multiplies it", r.down, r.down - 1, r.origin.note == catalogue::own_row_note ? r.name : r.name + " roads",
                                base::name(r.origin.label));
     return f;
 }
@@ -260,6 +280,16 @@ RoadFactors of_random(const layout::Layout& l, const RoadSurface& r, std::option
     return f;
 }
 
+RoadFactors by_basis(const layout::Layout& l, const RoadSurface& r, std::optional<double> solver_Hz)
+{
+    switch (l.source->road->basis) {
+    case model::Basis::quasi_static: return of_row(r);
+    case model::Basis::base_pulse: return of_pulse(l, r, solver_Hz);
+    case model::Basis::random_vibration: return of_random(l, r, solver_Hz);
+    }
+    return refused("no basis", "road.basis");
+}
+
 } // namespace
 
 RoadFactors road_factors(const layout::Layout& l, std::optional<double> solver_Hz)
@@ -268,12 +298,9 @@ RoadFactors road_factors(const layout::Layout& l, std::optional<double> solver_H
     const auto r = catalogue::road_surface(l.source->road->surface, l.source->own);
     if (!r) return refused(fmt::format("no road surface called {}", l.source->road->surface), "road.surface");
     if (!finite(*r)) return refused(fmt::format("the road row {} has a figure that is not a number", r->name), "road.surface");
-    switch (l.source->road->basis) {
-    case model::Basis::quasi_static: return of_row(*r);
-    case model::Basis::base_pulse: return of_pulse(l, *r, solver_Hz);
-    case model::Basis::random_vibration: return of_random(l, *r, solver_Hz);
-    }
-    return refused("no basis", "road.basis");
+    RoadFactors f = by_basis(l, *r, solver_Hz);
+    if (f.problem.reason.empty()) compare_securing(f, r->name);
+    return f;
 }
 
 } // namespace thinskin::actions

@@ -17,6 +17,7 @@ namespace thinskin::actions {
 struct RoadFactors {
     double down = 0, up = 0, lateral = 0, fore_aft = 0, mixed_lateral = 0, mixed_fore_aft = 0;
     std::string basis, source, derivation;
+    std::string beside_securing; ///< words on the rules for securing cargo, where the row asks for no less
     std::vector<results::Assumption> assumptions;
     std::vector<std::string> cautions;
     results::Shaking shaking; ///< all answers of the mounts that count, overhang included; only by random vibration

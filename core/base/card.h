@@ -7,11 +7,12 @@
 namespace thinskin::base {
 
 /// How well a formula or a value is sourced. Never label better than the truth.
-enum class Label { published_read, computed, from_memory, common_practice, judgement, read_by_user };
+enum class Label { published_read, read_in_copy, computed, from_memory, common_practice, judgement, read_by_user };
 [[nodiscard]] constexpr std::string_view name(Label l)
 {
     switch (l) {
     case Label::published_read: return "published (read)";
+    case Label::read_in_copy: return "published (read in a copy made by others)";
     case Label::computed: return "computed from the formula";
     case Label::from_memory: return "from memory";
     case Label::common_practice: return "common practice, no source";

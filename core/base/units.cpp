@@ -31,7 +31,7 @@ const Names frequencies = {{"Hz", {}}, {"rpm", {1, 60}}};
 const Names accelerations = {{"g", {}}, {"m/s2", {1, gravity_m_s2}}};
 const Names speeds = {{"mm/s", {}}, {"m/s", {1e3, 1}}, {"km/h", {1e6, 3600}}, {"mph", {1609344, 3600}}};
 const Names times = {{"s", {}}, {"ms", {1, 1e3}}, {"h", {3600, 1}}};
-const Names densities = {{"g2/Hz", {}}, {"m2/s3", {1, gravity_m_s2 * gravity_m_s2}}};
+const Names densities = {{"g2/Hz", {}}, {"m2/s3", {1, gravity_m_s2 * gravity_m_s2}}, {"(m/s2)2/Hz", {1, gravity_m_s2 * gravity_m_s2}}};
 const Names ratios = {{"%", {1, 100}}};
 
 std::optional<Unit> lookup(const Names& names, std::string_view unit)
@@ -141,7 +141,7 @@ std::string_view unit_list(Dimension d)
     case Dimension::ratio: return "%";
     case Dimension::stiffness: return "N/mm, N/m, kN/m, lbf/in";
     case Dimension::rotational_spring: return "N·m/rad, lbf·in/rad, lbf·ft/rad";
-    case Dimension::acceleration_density: return "g2/Hz, m2/s3";
+    case Dimension::acceleration_density: return "(m/s2)2/Hz, m2/s3, g2/Hz";
     }
     return "";
 }

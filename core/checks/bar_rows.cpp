@@ -1,4 +1,5 @@
 #include "checks/bar_rows.h"
+#include "strength/aluminium.h"
 #include "strength/angles.h"
 #include "strength/members.h"
 
@@ -27,6 +28,24 @@ Capacities angle_capacities(const Bar& b, double fy)
     return {strength::compression({s.A, s.r_min, b.unbraced, s.b / s.t, fy, b.material->E_strength, strength::loaded_concentrically}), bending, bending};
 }
 
+/// The same of aluminium. Bent from sheet it yields earlier when pressed than when pulled (0.9, ADM A.4).
+double pressed_yield(const catalogue::Material& m, double fy) { return m.product == "profile" ? fy : 0.9 * fy; }
+
+/// Tempers T5 to T9 buckle by another curve.
+bool aged(const catalogue::Material& m)
+{
+    const auto at = m.name.find("-T");
+    return at != std::string::npos && at + 2 < m.name.size() && m.name[at + 2] >= '5' && m.name[at + 2] <= '9';
+}
+
+Capacities aluminium_capacities(const Bar& b, double fy)
+{
+    const catalogue::Section s = equal_angle_in(*b.section);
+    const double Fcy = pressed_yield(*b.material, fy);
+    const auto bending = strength::resistance(strength::AluminiumAngleBending{s.b, s.t, s.S_x_toe, Fcy, b.material->E_strength, b.unbraced});
+    return {strength::resistance(strength::AluminiumCompression{s.A, s.r_min, b.unbraced, (s.b - s.t) / s.t, Fcy, b.material->E_strength, aged(*b.material) ? 1.0 : 0.0}), bending, bending};
+}
+
 bool unequal(const catalogue::Section& s) { return s.kind == catalogue::Section::Kind::angle && s.b != s.h; }
 
 /// Unequal legs: the elastic stress about the principal axes, at the worst corner, against yield.
@@ -51,6 +70,7 @@ Capacities box_capacities(const Bar& b, double fy)
 /// Angles and boxes have clauses; anything else is said to have none.
 Capacities capacities(const Bar& b, double fy)
 {
+    if (aluminium(*b.material)) return aluminium_capacities(b, fy);
     if (b.section->kind == catalogue::Section::Kind::angle) return angle_capacities(b, fy);
     if (b.section->kind == catalogue::Section::Kind::box) return box_capacities(b, fy);
     const auto none = base::not_covered(b.section->designation + ": no bending clause for this section here yet");
@@ -60,7 +80,9 @@ Capacities capacities(const Bar& b, double fy)
 /// Axial tension meets yielding; compression meets buckling.
 base::Resistance axial_capacity(const Bar& b, const Capacities& c, double fy, double N)
 {
-    return N > 0 ? strength::tension_yield({b.section->A, fy}) : c.axial;
+    if (N <= 0) return c.axial;
+    const double fu = b.material->strength(b.section->t).fu;
+    return aluminium(*b.material) ? strength::resistance(strength::AluminiumTension{b.section->A, b.section->t, 0, 0, 1, fy, fu}) : strength::tension_yield({b.section->A, fy});
 }
 
 results::Check interaction_row(const Bar& b, const Capacities& c, double fy, const MemberForce& f)
@@ -93,8 +115,9 @@ std::vector<MemberForce> of_member(const std::vector<MemberForce>& all, const st
 std::vector<results::Check> bar_rows(const Bar& b)
 {
     const catalogue::Strength s = b.material->strength(b.section->t);
-    if (!s.covered || b.material->kind != catalogue::Material::Kind::steel)
-        return {not_covered(place(b, "strength", "strength of " + b.name), s.covered ? not_steel(*b.material) : s.reason)};
+    if (!s.covered) return {not_covered(place(b, "strength", "strength of " + b.name), s.reason)};
+    if (aluminium(*b.material) && b.section->kind != catalogue::Section::Kind::angle)
+        return {not_covered(place(b, "strength", "strength of " + b.name), no_aluminium_clause(*b.material, "a section that is no angle"))};
     if (b.forces.empty()) return {not_covered(place(b, "strength", "strength of " + b.name), "no load case was run")};
     const bool angle = b.section->kind == catalogue::Section::Kind::angle;
     const Capacities c = capacities(b, s.fy);
@@ -119,6 +142,7 @@ std::vector<results::Check> brace_rows(const Bar& b)
     const catalogue::Section& sec = *b.section;
     const bool angle = sec.kind == catalogue::Section::Kind::angle, box = sec.kind == catalogue::Section::Kind::box;
     if (!angle && !box && sec.kind != catalogue::Section::Kind::flat) return {not_covered(place(b, "compression", "compression of " + b.name), sec.designation + ": no clause for this section as a brace")};
+    if (aluminium(*b.material)) return {not_covered(place(b, "compression", "compression of " + b.name), no_aluminium_clause(*b.material, "a brace, welded or pushed by one leg,"))};
     // E5: the radius of gyration about the axis parallel to the leg by which it is held.
     const strength::Compression in{sec.A, angle ? std::sqrt(sec.I_x / sec.A) : sec.r_min, b.unbraced, angle ? sec.b / sec.t : box ? (std::max(sec.b, sec.h) - 2 * sec.t) / sec.t : 0.0, s.fy, b.material->E_strength,
                                    angle ? strength::angle_loaded_by_one_leg : strength::loaded_concentrically};

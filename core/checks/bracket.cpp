@@ -1,8 +1,9 @@
 #include "checks/bar_rows.h"
+#include "checks/bolt_steel.h"
 #include "checks/checks.h"
 #include "checks/weld_line.h"
+#include "strength/aluminium.h"
 #include "strength/bearing.h"
-#include "strength/bolts.h"
 #include "strength/welds.h"
 
 #include <algorithm>
@@ -28,6 +29,10 @@ void weld_rows(const Demands& d, const layout::Bracket& b, const JointSpec& spec
         return;
     }
     const double length = std::min(spec.section->b, spec.section->h);
+    if (aluminium(*spec.material)) {
+        out.push_back(not_covered(place, no_aluminium_clause(*spec.material, "a weld and the metal beside it, which loses a third to a half of its strength,")));
+        return;
+    }
     place.note = fmt::format("two fillets of {:.0f} mm, force and moment as resultants; filler {:.0f} MPa assumed", length, filler_strength);
     std::vector<Demand> demands;
     for (const results::JointForce& j : *d.joints)
@@ -41,7 +46,7 @@ void weld_rows(const Demands& d, const layout::Bracket& b, const JointSpec& spec
 
 void mount_rows(const Demands& d, const layout::Bracket& b, const layout::Mount& m, std::vector<results::Check>& out)
 {
-    Place place{"mount tension/" + m.name, "bracket", b.name, "uplift of the bolt at " + m.name, true, fmt::format("brackets.{}.mounts.use", b.name), ""};
+    Place place{"mount tension/" + m.name, "bracket", b.name, "uplift of the bolt at " + m.name, false, fmt::format("brackets.{}.mounts.use", b.name), ""};
     if (!m.hardware || !m.hardware->not_covered.empty()) {
         out.push_back(not_covered(place, m.hardware ? m.hardware->not_covered : "what holds the item on the arm is not said"));
         return;
@@ -56,27 +61,24 @@ void mount_rows(const Demands& d, const layout::Bracket& b, const layout::Mount&
         return;
     }
     std::vector<Demand> uplift, shear;
-    std::vector<results::Check> both;
     for (const results::MountForce& f : *d.mounts) {
         if (f.name != m.name) continue;
         const double up = positive(f.force_N[1]), side = std::hypot(f.force_N[0], f.force_N[2]);
         uplift.push_back({f.load_case, up, f.stands, f.why_not});
         shear.push_back({f.load_case, side, f.stands, f.why_not});
     }
-    out.push_back(worst_of(place, uplift, strength::BoltTension{m.hardware->d, m.hardware->fub}));
+    out.push_back(bolt_tension_row(place, *m.hardware, uplift));
     place.id = "mount shear/" + m.name;
     place.title = "shear of the bolt at " + m.name;
-    out.push_back(worst_of(place, shear, strength::BoltShear{m.hardware->d, m.hardware->fub}));
-    for (std::size_t i = 0; i < uplift.size(); ++i) {
-        place.id = "mount tension with shear/" + m.name;
-        place.title = "uplift of the bolt at " + m.name + " beside its shear";
-        both.push_back(against_clause(place, uplift[i], strength::BoltTensionWithShear{m.hardware->d, m.hardware->fub, shear[i].value}));
-    }
-    if (!both.empty()) out.push_back(worst(std::move(both)));
+    out.push_back(bolt_shear_row(place, *m.hardware, shear));
+    place.id = "mount tension with shear/" + m.name;
+    place.title = "uplift of the bolt at " + m.name + " beside its shear";
+    if (!uplift.empty()) out.push_back(bolt_tension_beside_shear_row(place, *m.hardware, uplift, shear));
     const catalogue::Strength s = b.arm_material.strength(b.arm_section.t);
     Place bearing{"mount bearing/" + m.name, "bracket", b.name, fmt::format("bearing of arm {} at {}", b.name, m.name), false, "", ""};
     const double clear = b.arm_section.b - std::abs(b.x - b.web_x) - m.hardware->hole / 2;
-    if (s.covered) out.push_back(worst_of(bearing, shear, strength::HotRolledBearing{m.hardware->d, b.arm_section.t, s.fu, clear}));
+    if (s.covered && aluminium(b.arm_material)) out.push_back(worst_of(bearing, shear, strength::AluminiumBearing{m.hardware->d, b.arm_section.t, s.fu, clear + m.hardware->hole / 2}));
+    else if (s.covered) out.push_back(worst_of(bearing, shear, strength::HotRolledBearing{m.hardware->d, b.arm_section.t, s.fu, clear}));
     else out.push_back(not_covered(bearing, s.reason));
 }
 

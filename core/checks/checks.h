@@ -4,6 +4,9 @@
 
 namespace thinskin::checks {
 
+/// A sentence, and the places of the case that it speaks about (results::Check::help_at).
+struct Advice { std::string words; std::vector<std::string> at; };
+
 /// Everything the checks look at: places and materials from the layout, demands from the results.
 struct Demands {
     const layout::Layout* layout = nullptr;
@@ -60,9 +63,11 @@ void sort_rows(std::vector<results::Check>& rows);
 
 /// First and second line of the output, in words a fitter understands.
 [[nodiscard]] std::string headline(const results::Outcome& o);
-[[nodiscard]] std::string advice(const results::Outcome& o, const layout::Layout& l);
-/// "What would help: a larger washer ..." or "What would lift it: door.hinges.evidence." of one row; empty: nothing to say.
-[[nodiscard]] std::string help(const results::Check& c, const layout::Layout& l);
+/// Its last sentence, for a job that holds but shakes, which is not counted; `o` has rows and verdict.
+[[nodiscard]] std::string aside(const results::Outcome& o);
+[[nodiscard]] Advice advice(const results::Outcome& o, const layout::Layout& l);
+/// "What would help: a larger washer ..." or "What would lift it: door.hinges.evidence." of one row; no words: nothing to say.
+[[nodiscard]] Advice help(const results::Check& c, const layout::Layout& l);
 
 /// Judgement becomes not covered; groups, verdict and lines follow.
 void apply_strict(results::Outcome& o);

@@ -1,3 +1,4 @@
+#include "checks/bolt_steel.h"
 #include "checks/stack_kit.h"
 #include "strength/bearing.h"
 #include "strength/bolts.h"
@@ -12,6 +13,7 @@ namespace {
 using layout::Ply;
 using results::FastenerForce;
 
+constexpr double countersunk_head_share = 0.63 / 0.9; ///< of a bolt's tension, EN 1993-1-8 Table 3.4, k2
 constexpr double screw_rule_diameter = 6.35; ///< the pull-over clause is written for fasteners up to this
 
 /// Across an open gap a bolt bends, and without a spacer it cannot be tightened.
@@ -29,6 +31,7 @@ void gap_rows(const Context& c, std::vector<results::Check>& out)
 void thin_sheet_screen(const Context& c, const Ply& p, double fu, bool first, bool last, std::vector<results::Check>& out)
 {
     if (p.thickness >= thick_ply) return;
+    if (aluminium(p)) return aluminium_screen(c, p, fu, first, last, out);
     const base::Resistance bearing = strength::bolt_bearing_deformation({c.h->d, p.thickness, fu});
     if (bearing.covered) repeated_row(c, p, bearing.nominal, "bearing", shear_demand, false, out);
     if (!first && !last) return;
@@ -36,12 +39,14 @@ void thin_sheet_screen(const Context& c, const Ply& p, double fu, bool first, bo
     if (pull.covered) repeated_row(c, p, pull.nominal, "pull-through", tension, true, out);
 }
 
-/// What bears under a countersunk head is what the countersink leaves of the part (CS-1); such a head has no pull-through rule here.
-std::optional<Ply> left_by_countersink(const Context& c, const Ply& p, std::vector<results::Check>& out)
+/// What bears under a countersunk head is what the countersink leaves of the part (CS-1); it pulls through as on its hole (CS-2).
+std::optional<Ply> left_by_countersink(const Context& c, const Ply& p, double fu, std::vector<results::Check>& out)
 {
-    Place pull = ply_place(c, p, "pull-through at the head"), bearing = ply_place(c, p, "bearing");
+    Place pull = ply_place(c, p, "pull-through at the head", true), bearing = ply_place(c, p, "bearing");
     pull.lift_with = bearing.lift_with = kind_key(c, "countersink: not given, a head that lies on the part");
-    out.push_back(not_covered(pull, "no rule here for the pull-through of a countersunk head"));
+    const strength::CountersunkPullThrough through{p.thickness, c.h->countersink, c.h->hole, fu};
+    out.push_back(worst_of(pull, tension_demands(c), through));
+    if (const auto r = strength::resistance(through); r.covered && p.thickness < thick_ply) repeated_row(c, p, r.nominal, "pull-through", tension, true, out);
     const base::Resistance left = strength::countersunk_thickness({p.thickness, c.h->countersink});
     if (!left.covered) {
         out.push_back(not_covered(bearing, left.reason));
@@ -54,14 +59,14 @@ std::optional<Ply> left_by_countersink(const Context& c, const Ply& p, std::vect
 
 void countersunk_rows(const Context& c, const Ply& p, double fu, double mf, std::vector<results::Check>& out)
 {
-    if (const auto left = left_by_countersink(c, p, out)) bearing_rows(c, *left, fu, {c.h->d, c.h->hole, mf, true}, out);
+    if (const auto left = left_by_countersink(c, p, fu, out)) bearing_rows(c, *left, fu, {c.h->d, c.h->hole, mf, true}, out);
     edge_row(c, p, {strength::minimum_edge_distance({c.h->d}), &strength::minimum_edge_distance_card(), c.h->d}, out);
 }
 
 void ply_rows(const Context& c, std::size_t i, std::vector<results::Check>& out)
 {
     const Ply& p = c.s->stack->plies[i];
-    const auto s = steel(c, p, out);
+    const auto s = strength_of(c, p, out);
     if (!s) return;
     const bool first = i == 0, last = i + 1 == c.s->stack->plies.size();
     const double mf = c.h->head_washer && c.h->nut_washer ? strength::mf_washers_both_sides : strength::mf_bare_or_one_washer;
@@ -99,17 +104,20 @@ bool washer_counts(const layout::WasherSize& w) { return w.thickness >= (w.diame
 void bolt_steel_rows(const Context& c, std::vector<results::Check>& out)
 {
     const std::string& n = c.s->stack->name;
-    out.push_back(worst_of(place(c, "bolt tension", "tension of bolt " + n, true), tension_demands(c), strength::BoltTension{c.h->d, c.h->fub}));
-    out.push_back(worst_of(place(c, "bolt shear", "shear of bolt " + n, true), shear_demands(c), strength::BoltShear{c.h->d, c.h->fub}));
-    std::vector<results::Check> both;
-    for (const FastenerForce& f : c.s->forces)
-        both.push_back(against_clause(place(c, "bolt tension with shear", "tension of bolt " + n + " beside its shear", true), {f.load_case, tension(f), f.stands, f.why_not},
-                                      strength::BoltTensionWithShear{c.h->d, c.h->fub, shear_demand(f)}));
-    if (!both.empty()) out.push_back(worst(std::move(both)));
+    const double head = c.h->countersink > 0 ? countersunk_head_share : 1.0;
+    std::vector<Demand> pulls = tension_demands(c);
+    for (Demand& d : pulls) d.value /= head;
+    Place where = place(c, "bolt tension", "tension of bolt " + n, head < 1);
+    if (head < 1) where.note = "countersunk head: the pull counts 1/0.7 (k2 0.63 in place of 0.9, EN 1993-1-8 Table 3.4)";
+    const std::vector<Demand> shears = shear_demands(c);
+    out.push_back(bolt_tension_row(where, *c.h, pulls));
+    out.push_back(bolt_shear_row(place(c, "bolt shear", "shear of bolt " + n), *c.h, shears));
+    if (!pulls.empty()) out.push_back(bolt_tension_beside_shear_row(place(c, "bolt tension with shear", "tension of bolt " + n + " beside its shear", head < 1), *c.h, pulls, shears));
 }
 
 void bearing_rows(const Context& c, const Ply& p, double fu, const Shank& s, std::vector<results::Check>& out)
 {
+    if (aluminium(p)) return aluminium_bearing_row(c, p, fu, s.d, s.judgement, out);
     const auto d = shear_demands(c);
     const double clear = clear_to_edge(p, s.hole, s.d);
     if (p.thickness >= thick_ply) {
@@ -139,6 +147,7 @@ strength::PullOver pull_over_input(const layout::Hardware& h, const Ply& p, doub
 
 void pull_through_row(const Context& c, const Ply& p, double fu, bool nut, std::vector<results::Check>& out)
 {
+    if (aluminium(p)) return aluminium_pull_through_row(c, p, fu, nut, out);
     const std::string what = nut ? "pull-through at the nut" : "pull-through at the head";
     if (p.thickness >= thick_ply) out.push_back(worst_of(ply_place(c, p, what), tension_demands(c), strength::Punching{p.thickness, fu, c.h->mean_diameter}));
     else out.push_back(worst_of(ply_place(c, p, what, c.h->d > screw_rule_diameter), tension_demands(c), pull_over_input(*c.h, p, fu, nut)));

@@ -83,6 +83,12 @@ Life open(Life l, const std::string& why, const std::string& key)
     return l;
 }
 
+/// The S-N lines are those of structural steel; aluminium's lie at about a third and bend elsewhere.
+Life of_aluminium(Life l, const catalogue::Material& m, const std::string& key)
+{
+    return open(std::move(l), fmt::format("{} is aluminium: the S-N lines here are for steel (aluminium: EN 1999-1-3)", m.name), key + ": a steel, or a fatigue test");
+}
+
 std::vector<const layout::Stack*> all_stacks(const layout::Layout& l)
 {
     std::vector<const layout::Stack*> out = l.outer_stacks();
@@ -127,6 +133,10 @@ void hole_edges(const States& states, const layout::Stack& s, const std::vector<
     for (const layout::Ply& p : s.plies) {
         if (p.thickness >= thick_ply) continue;
         Life l = made("sheet hole edges", fmt::format("{} at {}", p.part, s.name), s.owner, 36, stand_in);
+        if (aluminium(p)) {
+            out.push_back(of_aluminium(std::move(l), p.material, p.role == layout::Ply::Role::skin ? "panel.skin.material" : "the material of " + p.part));
+            continue;
+        }
         const double d_in_hole = h.type == layout::Hardware::Type::insert ? h.hole : h.d, net = (3 * d_in_hole - h.hole) * p.thickness;
         states.fill<results::FastenerForce>(l, forces, [net](const results::FastenerForce& f) { return shear_demand(f) / net; }, false); // shear stands where the pull does not
         out.push_back(std::move(l));
@@ -136,6 +146,10 @@ void hole_edges(const States& states, const layout::Stack& s, const std::vector<
 void skin(const Demands& d, const States& states, std::vector<Life>& out)
 {
     Life l = made("the skin beside what is fixed to it", "skin", "skin", 36, stand_in);
+    if (aluminium(d.layout->skin.material)) {
+        out.push_back(of_aluminium(std::move(l), d.layout->skin.material, "panel.skin.material"));
+        return;
+    }
     states.fill<results::SkinState>(l, *d.skin, [](const results::SkinState& s) { return s.stress_at_most_MPa; });
     out.push_back(std::move(l));
 }
@@ -143,6 +157,10 @@ void skin(const Demands& d, const States& states, std::vector<Life>& out)
 void arm_root(const Demands& d, const States& states, const layout::Bracket& b, std::vector<Life>& out)
 {
     Life arm = made("arm roots", "arm of " + b.name + " beside its weld", b.name, 56, from_memory);
+    if (aluminium(b.arm_material)) {
+        out.push_back(of_aluminium(std::move(arm), b.arm_material, fmt::format("brackets.{}.arm.material", b.name)));
+        return;
+    }
     std::vector<results::MemberForce> members;
     for (const results::MemberForce& m : *d.members)
         if (m.name == "arm " + b.name) members.push_back(m);
@@ -172,6 +190,10 @@ void strap_ends(const Demands& d, const States& states, const layout::Strap& s, 
     const bool thick = s.section.t >= thick_ply;
     Life l = made("strap ends", "ends of " + s.name, s.name, thick ? 50 : 36, thick ? from_memory : stand_in);
     const double net = s.section.A - holes * s.section.t;
+    if (aluminium(s.material)) {
+        out.push_back(of_aluminium(std::move(l), s.material, fmt::format("reinforcement.straps.{}.material", s.name)));
+        return;
+    }
     if (s.slack > 0) {
         out.push_back(open(std::move(l), "it hangs slack first, so its pull does not grow in proportion to the shake", fmt::format("reinforcement.straps.{}.slack: 0 mm", s.name)));
         return;

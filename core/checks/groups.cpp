@@ -112,8 +112,11 @@ void apply_strict(results::Outcome& o)
     o.groups = groups(o.checks);
     o.governing = governing(o.checks);
     if (o.verdict != Verdict::not_solved) o.verdict = verdict(o.groups);
+    o.aside = aside(o);
     o.headline = headline(o);
-    if (o.verdict == Verdict::not_covered) o.advice = "What would lift it: a test of the very joint, or a clause for it; without --strict the stated analogies count.";
+    if (o.verdict != Verdict::not_covered) return;
+    o.advice = "What would lift it: a test of the very joint, or a clause for it; without --strict the stated analogies count.";
+    o.advice_at.clear();
 }
 
 } // namespace thinskin::checks

@@ -46,12 +46,13 @@ void holding_ply_rows(const Context& c, const Ply& p, double fu, std::vector<res
     pull_row(c, p, fu, out);
     bearing_rows(c, p, fu, {c.h->hole, c.h->hole, strength::mf_bare_or_one_washer, true}, out);
     const double Qa = std::min(c.h->own_shear > 0 ? strength::insert_tested({c.h->own_shear}).capacity : INFINITY,
-                               p.thickness >= thick_ply ? least({strength::hot_rolled_bearing({c.h->hole, p.thickness, fu, std::min(clear_to_edge(p, c.h->hole, c.h->hole), 2 * c.h->hole)})})
+                               aluminium(p) ? least({strength::resistance(aluminium_bearing(p, fu, c.h->hole))})
+                               : p.thickness >= thick_ply ? least({strength::hot_rolled_bearing({c.h->hole, p.thickness, fu, std::min(clear_to_edge(p, c.h->hole, c.h->hole), 2 * c.h->hole)})})
                                                         : least({strength::bolt_bearing({c.h->hole, p.thickness, fu, strength::mf_bare_or_one_washer}), strength::bolt_bearing_deformation({c.h->hole, p.thickness, fu})}));
     const base::Resistance pull = c.h->sheet_strength > 0 ? strength::insert_tested({c.h->sheet_strength}) : strength::insert_skin_bound(bound_input(c, p, fu));
     straight_line_row(c, Qa, pull.covered ? pull.capacity : NAN, out);
     if (p.thickness >= thick_ply) return;
-    if (const auto r = strength::bolt_bearing_deformation({c.h->hole, p.thickness, fu}); r.covered) repeated_row(c, p, r.nominal, "bearing", shear_demand, false, out);
+    if (const auto r = aluminium(p) ? strength::resistance(aluminium_bearing(p, fu, c.h->hole)) : strength::bolt_bearing_deformation({c.h->hole, p.thickness, fu}); r.covered) repeated_row(c, p, r.nominal, "bearing", shear_demand, false, out);
     if (pull.covered) repeated_row(c, p, pull.nominal, "pull of the insert", tension, true, out);
 }
 
@@ -68,7 +69,7 @@ void insert_rows(const Context& c, std::vector<results::Check>& out)
     const auto& plies = c.s->stack->plies;
     const double bolt_hole = c.h->d + 2 * c.h->play;
     for (std::size_t i = 0; i < plies.size(); ++i) {
-        const auto s = steel(c, plies[i], out);
+        const auto s = strength_of(c, plies[i], out);
         if (!s) continue;
         const bool holds = i + 1 == plies.size();
         if (holds) holding_ply_rows(c, plies[i], s->fu, out);

@@ -76,11 +76,6 @@ std::vector<results::Check> panel(const Demands& d)
         p.lift_with = "panel.skin.material";
         return {not_covered(p, s.reason)};
     }
-    if (d.layout->skin.material.kind != catalogue::Material::Kind::steel) {
-        Place p = place("skin stress", "stress of the skin");
-        p.lift_with = "panel.skin.material: a steel sheet";
-        return {not_covered(p, not_steel(d.layout->skin.material))};
-    }
     std::vector<results::Check> out;
     out.push_back(stress_row(d, s.fy));
     out.push_back(worst_of(place("hem shear flow", "shear flow handed to the hem"), demands(d, &results::SkinState::hem_shear_flow_N_mm), strength::ShearFlow{d.layout->skin.core, s.fy}));

@@ -85,7 +85,7 @@ void rim_rows(const Demands& d, const Plate& p, const Stack& s, double fyb, std:
     const layout::Ply* skin = ply_of(s, "skin");
     if (!skin || !s.hardware.not_covered.empty()) return; // on the frame, or a fastener that has its own row of not covered
     const catalogue::Strength of_skin = skin->material.strength(skin->thickness);
-    if (!of_skin.covered || skin->material.kind != catalogue::Material::Kind::steel) return; // the fastener's rows say so
+    if (!of_skin.covered) return; // the fastener's rows say so
     const double head = pressing(p, s), a = std::max(2 * ply_of(s, p.name)->edge_distance, head);
     const base::Resistance rim = strength::plate_rim({a, p.thickness, head, fyb, skin->thickness, of_skin.fu, stays_flat(out, p) ? 1.0 : 0.0});
     Place where{fmt::format("plate rim/{}/{}", p.name, s.name), "reinforcement", p.name, fmt::format("pull-through of the skin at the rim of {} round {}", p.name, s.name), true, "", ""};
@@ -98,8 +98,9 @@ void rim_rows(const Demands& d, const Plate& p, const Stack& s, double fyb, std:
     std::vector<results::FastenerForce> on_skin = forces_of(d, p, s.name);
     for (results::FastenerForce& f : on_skin)
         if (s.owner != p.name) f.tension_N = f.rim_pull_N;
-    out.push_back(worst_of(where, tensions(on_skin), in));
-    const base::Resistance pull = strength::pull_over(in);
+    const auto thin = aluminium_pull_over(*skin, of_skin.fu, rim.nominal, s.hardware.hole, false);
+    out.push_back(aluminium(*skin) ? worst_of(where, tensions(on_skin), thin) : worst_of(where, tensions(on_skin), in));
+    const base::Resistance pull = aluminium(*skin) ? strength::resistance(thin) : strength::pull_over(in);
     const StackForces stack{&s, "reinforcement", p.name, on_skin};
     if (pull.covered) repeated_row({&stack, &s.hardware}, *skin, pull.nominal, "pull at the rim of " + p.name, tension, true, out);
 }
@@ -117,7 +118,7 @@ void rim_stress_row(const Demands& d, const Plate& p, std::vector<results::Check
     for (const results::RimStress& r : *d.rims)
         if (r.plate == p.name && r.load_case != "parked" && r.load_case.rfind("slam", 0) != 0 && !r.rare)
             rows.push_back(against_limit(where, {r.load_case + " over parked", r.swing_MPa / peaks_per_sigma, r.stands, r.why_not},
-                                         {rim_share * skin.fu, "MPa", "allowable_strength", "RL-1 by analogy: 0.10 of the static nominal", "engineering judgement"}));
+                                         {rim_share * skin.fu / (aluminium(d.layout->skin.material) ? 3 : 1), "MPa", "allowable_strength", "RL-1 by analogy: 0.10 of the static nominal", "engineering judgement"}));
     if (!rows.empty()) out.push_back(worst(std::move(rows)));
 }
 
@@ -140,9 +141,8 @@ void plate_rows(const Demands& d, std::vector<results::Check>& out)
 {
     for (const Plate& p : d.layout->plates) {
         const catalogue::Strength s = p.material.strength(p.thickness);
-        const bool steel = p.material.kind == catalogue::Material::Kind::steel;
-        if (!s.covered || !steel) {
-            out.push_back(not_covered(place(p, "plate", "strength of " + p.name), s.covered ? not_steel(p.material) : s.reason));
+        if (!s.covered || aluminium(p.material)) {
+            out.push_back(not_covered(place(p, "plate", "strength of " + p.name), s.covered ? no_aluminium_clause(p.material, "how far a plate's rim reaches (PL-2)") : s.reason));
             continue;
         }
         bending_rows(d, p, s.fy, out);

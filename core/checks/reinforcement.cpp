@@ -18,6 +18,15 @@ std::vector<results::FastenerForce> end_forces(const Demands& d, const std::stri
     return out;
 }
 
+/// Can the fasteners hold a moment about the panel edge?
+bool one_behind_the_other(const layout::Angle& a, const layout::MemberEnd& end)
+{
+    const auto along = [&](const layout::Stack& f) { return f.at.x * a.bar.along.x + f.at.y * a.bar.along.y; };
+    for (const layout::Stack& f : end.fasteners)
+        if (std::abs(along(f) - along(end.fasteners.front())) > 2 * f.hardware.d) return true;
+    return false;
+}
+
 void end_rows(const Demands& d, const layout::Angle& a, const layout::MemberEnd& end, std::vector<results::Check>& out)
 {
     const std::string name = a.bar.name + " " + end.side;
@@ -30,6 +39,10 @@ void end_rows(const Demands& d, const layout::Angle& a, const layout::MemberEnd&
         Place p = place;
         p.lift_with = "panel.frame.inner";
         out.push_back(not_covered(p, "the sheet of the frame that the end is fixed to is not given"));
+        return;
+    }
+    if (end.rotational_stiffness.value_or(0) > 0 && !one_behind_the_other(a, end)) {
+        out.push_back(not_covered(place, "the end is said not to turn freely; one fastener, or fasteners side by side, hold no moment: it takes two, one behind the other along the angle"));
         return;
     }
     for (const layout::Stack& s : end.fasteners) {

@@ -2,13 +2,22 @@
 #include "checks/checks.h"
 #include "checks/fastener_rows.h"
 #include "strength/members.h"
+#include "strength/ribs.h"
 
 #include <algorithm>
 
-/// Ribs joined to the skin: flats as solid bars; thin-walled hats have no clause here, their stress is printed.
+/// Ribs joined to the skin: steel flats as solid bars, everything thin-walled by its largest stress.
 namespace thinskin::checks {
 
 namespace {
+
+/// A rib and its ends stand in the skin's field: their figures stand where the skin's do.
+template <class Force> void stands_with_the_skin(const Demands& d, std::vector<Force>& forces)
+{
+    for (Force& f : forces)
+        for (const results::SkinState& s : *d.skin)
+            if (f.stands && s.load_case == f.load_case && !s.stands) f.stands = false, f.why_not = "it stands in the field of the skin: " + s.why_not;
+}
 
 /// Bending moment that gives the largest stress of the field in a solid rectangle, N mm.
 double as_moment(const results::MemberForce& f, double width, double height) { return f.stress_MPa * width * height * height / 6; }
@@ -23,6 +32,32 @@ void flat_row(const layout::Rib& r, const Place& p, const std::vector<results::M
     where.judgement = true;
     where.note = "largest stress of the rib in the skin's field, as a bending moment";
     out.push_back(worst_of(where, demands, strength::BarBending{width, height, std::hypot(r.to.x - r.from.x, r.to.y - r.from.y), fy, r.material.E_strength}));
+}
+
+/// Flat parts of a section, held by two edges and by one; a flat of aluminium bends as a wall with a free edge.
+strength::ThinRib walls(const catalogue::Section& s)
+{
+    using Kind = catalogue::Section::Kind;
+    const double b = s.b - 2 * s.t, h = s.h - 2 * s.t;
+    if (s.kind == Kind::box) return {std::max(b, h), 0, s.t, 0, 0};
+    if (s.kind == Kind::hat) return {std::max(b, h), std::max(s.foot - s.t, 0.0), s.t, 0, 0};
+    if (s.kind == Kind::channel) return {b, s.h - s.t, s.t, 0, 0};
+    if (s.kind == Kind::flat) return {0, std::max(s.b, s.h), s.t, 0, 0};
+    return {0, std::max(s.b, s.h) - s.t, s.t, 0, 0};
+}
+
+void thin_walled_row(const layout::Rib& r, const Place& p, const std::vector<results::MemberForce>& forces, double fy, std::vector<results::Check>& out)
+{
+    strength::ThinRib in = walls(r.section);
+    in.Fy_MPa = fy;
+    in.E_MPa = r.material.E_strength;
+    std::vector<Demand> demands;
+    for (const results::MemberForce& f : forces) demands.push_back({f.load_case, f.stress_MPa, f.stands, f.why_not});
+    Place where = p;
+    where.judgement = true;
+    where.title = "stress of " + r.name;
+    where.note = "largest stress of the rib in the skin's field; its walls between stiff edges";
+    out.push_back(worst_of(where, demands, in));
 }
 
 /// The key that gives the rib: the edge of an opening is four of them.
@@ -40,6 +75,7 @@ std::vector<results::FastenerForce> forces_of(const Demands& d, const std::strin
         if (e.name == rib && e.end == side)
             for (const results::FastenerForce& f : e.fasteners)
                 if (f.name == fastener) out.push_back(f);
+    stands_with_the_skin(d, out);
     return out;
 }
 
@@ -91,18 +127,17 @@ void rib_rows(const Demands& d, std::vector<results::Check>& out)
             if (end.tied) end_rows(d, r, end, out);
         Place p{"rib/" + r.name, "reinforcement", r.name, "bending of " + r.name, false, key_of(*d.layout, r) + ": a flat, or reinforcement.angles beside it", ""};
         const catalogue::Strength s = r.material.strength(r.section.t);
-        const auto forces = of_member(*d.members, r.name);
-        if (!s.covered || r.material.kind != catalogue::Material::Kind::steel) {
-            out.push_back(not_covered(p, s.covered ? not_steel(r.material) : s.reason));
+        auto forces = of_member(*d.members, r.name);
+        stands_with_the_skin(d, forces);
+        if (!s.covered) {
+            out.push_back(not_covered(p, s.reason));
             continue;
         }
-        if (r.section.kind == catalogue::Section::Kind::flat) {
+        if (r.section.kind == catalogue::Section::Kind::flat && !aluminium(r.material)) {
             flat_row(r, p, forces, s.fy, out);
             continue;
         }
-        const auto most = std::max_element(forces.begin(), forces.end(), [](const auto& a, const auto& b) { return a.stress_MPa < b.stress_MPa; });
-        out.push_back(not_covered(p, most == forces.end() ? "no load case was run"
-                                                          : fmt::format("a thin-walled {} has no clause here; its largest stress is {:.0f} MPa ({}), Fy/1.67 is {:.0f} MPa", r.section.designation, most->stress_MPa, most->load_case, s.fy / 1.67)));
+        thin_walled_row(r, p, forces, s.fy, out);
     }
 }
 

@@ -64,9 +64,9 @@ void decide(results::Check& c, bool judgement)
 
 } // namespace
 
-std::string not_steel(const catalogue::Material& m)
+std::string no_aluminium_clause(const catalogue::Material& m, const std::string& missing)
 {
-    return m.name + ": the clauses here are for steel; aluminium has a rule set of its own (EN 1999-1-4), which is not in this version";
+    return fmt::format("{} is aluminium: {} has no clause here", m.name, missing);
 }
 
 results::Check not_covered(const Place& p, const std::string& reason)

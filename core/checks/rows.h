@@ -28,8 +28,9 @@ struct Place {
     std::string note;
 };
 
-/// Why a part of another metal has no strength here.
-[[nodiscard]] std::string not_steel(const catalogue::Material& m);
+[[nodiscard]] inline bool aluminium(const catalogue::Material& m) { return m.kind == catalogue::Material::Kind::aluminium; }
+/// Why an aluminium part has no strength here: the clause that is missing, in words.
+[[nodiscard]] std::string no_aluminium_clause(const catalogue::Material& m, const std::string& missing);
 
 /// A row that has no number: reason and the one input that would lift it.
 [[nodiscard]] results::Check not_covered(const Place& p, const std::string& reason);

@@ -61,21 +61,20 @@ std::vector<Demand> shear_demands(const Context& c)
     return out;
 }
 
-std::optional<catalogue::Strength> steel(const Context& c, const Ply& p, std::vector<results::Check>& out)
+std::optional<catalogue::Strength> strength_of(const Context& c, const Ply& p, std::vector<results::Check>& out)
 {
     const catalogue::Strength s = p.material.strength(p.thickness);
-    const bool other_metal = p.material.kind != catalogue::Material::Kind::steel;
-    if (s.covered && !other_metal) return s;
-    out.push_back(not_covered(ply_place(c, p, "strength"), s.covered ? not_steel(p.material) : s.reason));
+    if (s.covered) return s;
+    out.push_back(not_covered(ply_place(c, p, "strength"), s.reason));
     return std::nullopt;
 }
 
-std::vector<catalogue::Strength> all_steel(const Context& c, std::vector<results::Check>& out)
+std::vector<catalogue::Strength> all_strengths(const Context& c, std::vector<results::Check>& out)
 {
     std::vector<catalogue::Strength> all;
     bool whole = true;
     for (const Ply& p : c.s->stack->plies) {
-        const auto s = steel(c, p, out);
+        const auto s = strength_of(c, p, out);
         if (s) all.push_back(*s);
         whole = whole && s.has_value();
     }
@@ -97,7 +96,8 @@ void repeated_row(const Context& c, const Ply& p, double nominal, const std::str
     const Amplitude a = amplitude(c, value, pulls);
     Place where = ply_place(c, p, "repeated " + what);
     where.note = "amplitude = (road state - parked)/3";
-    out.push_back(against_clause(where, {a.load_case, a.value, a.stands, a.why_not}, strength::RepeatedLoad{nominal}));
+    if (aluminium(p)) where.note += "; aluminium: a third of the static nominal counts, as its fatigue strength is about a third of steel's (judgement)";
+    out.push_back(against_clause(where, {a.load_case, a.value, a.stands, a.why_not}, strength::RepeatedLoad{aluminium(p) ? nominal / 3 : nominal}));
 }
 
 void straight_line_row(const Context& c, double Qa, double Ta, std::vector<results::Check>& out)

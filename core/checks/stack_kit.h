@@ -1,5 +1,6 @@
 #pragma once
 #include "checks/fastener_rows.h"
+#include "strength/aluminium.h"
 #include "strength/pull_over.h"
 
 /// Inside this folder: what the rows of bolts, screws, rivets and inserts share.
@@ -21,10 +22,20 @@ using Value = double (*)(const results::FastenerForce&);
 /// Shear does not hang on the skin's bending: its figures stand.
 [[nodiscard]] std::vector<Demand> shear_demands(const Context& c);
 
-/// Strength of a steel ply, or none with a row that says why.
-[[nodiscard]] std::optional<catalogue::Strength> steel(const Context& c, const layout::Ply& p, std::vector<results::Check>& out);
+/// Strength of a ply, or none with a row that says why.
+[[nodiscard]] std::optional<catalogue::Strength> strength_of(const Context& c, const layout::Ply& p, std::vector<results::Check>& out);
 /// The same for all plies of the stack, in their order; empty when one has none.
-[[nodiscard]] std::vector<catalogue::Strength> all_steel(const Context& c, std::vector<results::Check>& out);
+[[nodiscard]] std::vector<catalogue::Strength> all_strengths(const Context& c, std::vector<results::Check>& out);
+[[nodiscard]] inline bool aluminium(const layout::Ply& p) { return aluminium(p.material); }
+
+/// A fastener of diameter d on an aluminium ply: bearing with tear-out (AL-1), and what its head, nut or washer pulls through
+/// (AL-4, thick plies AL-5). `hole` the ply's hole.
+[[nodiscard]] strength::AluminiumBearing aluminium_bearing(const layout::Ply& p, double fu, double d);
+[[nodiscard]] strength::AluminiumPullOver aluminium_pull_over(const layout::Ply& p, double fu, double presses_on, double hole, bool one_side);
+void aluminium_bearing_row(const Context& c, const layout::Ply& p, double fu, double d, bool judgement, std::vector<results::Check>& out);
+void aluminium_pull_through_row(const Context& c, const layout::Ply& p, double fu, bool nut, std::vector<results::Check>& out);
+/// The screen of repeated load for a thin aluminium ply under a bolt.
+void aluminium_screen(const Context& c, const layout::Ply& p, double fu, bool first, bool last, std::vector<results::Check>& out);
 
 /// From the hole's rim to the nearest edge, at most 20 d.
 [[nodiscard]] double clear_to_edge(const layout::Ply& p, double hole, double d);

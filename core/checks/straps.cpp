@@ -1,5 +1,6 @@
 #include "checks/checks.h"
 #include "checks/fastener_rows.h"
+#include "strength/aluminium.h"
 #include "strength/members.h"
 
 #include <algorithm>
@@ -31,7 +32,7 @@ int holes_abreast(const layout::StrapEnd& e)
     return most;
 }
 
-void rupture_row(const layout::Strap& s, const std::vector<Demand>& pull, double fu, std::vector<results::Check>& out)
+void rupture_row(const layout::Strap& s, const std::vector<Demand>& pull, const catalogue::Strength& of, std::vector<results::Check>& out)
 {
     double hole = 0;
     int n = 0;
@@ -40,7 +41,9 @@ void rupture_row(const layout::Strap& s, const std::vector<Demand>& pull, double
         for (const layout::Stack& f : e.fasteners) hole = std::max(hole, f.hardware.hole);
     }
     const double lag = s.section.kind == catalogue::Section::Kind::angle ? 0.60 : 1.0; // U of the clause
-    out.push_back(worst_of(place(s, "strap rupture", "rupture of " + s.name + " at its holes"), pull, strength::TensionRupture{s.section.A, s.section.t, static_cast<double>(n), hole, lag, fu}));
+    const Place where = place(s, "strap rupture", "rupture of " + s.name + " at its holes");
+    if (aluminium(s.material)) out.push_back(worst_of(where, pull, strength::AluminiumTension{s.section.A, s.section.t, static_cast<double>(n), hole, lag, of.fy, of.fu}));
+    else out.push_back(worst_of(where, pull, strength::TensionRupture{s.section.A, s.section.t, static_cast<double>(n), hole, lag, of.fu}));
 }
 
 void end_rows(const Demands& d, const layout::Strap& s, const layout::StrapEnd& e, std::vector<results::Check>& out)
@@ -75,16 +78,16 @@ void strap_rows(const Demands& d, std::vector<results::Check>& out)
     for (const layout::Strap& s : d.layout->straps) {
         if (!s.acts()) continue;
         const catalogue::Strength strength = s.material.strength(s.section.t);
-        const bool steel = s.material.kind == catalogue::Material::Kind::steel;
-        if (!strength.covered || !steel) {
-            out.push_back(not_covered(place(s, "strap", "strength of " + s.name), strength.covered ? not_steel(s.material) : strength.reason));
+        if (!strength.covered) {
+            out.push_back(not_covered(place(s, "strap", "strength of " + s.name), strength.reason));
             continue;
         }
         const std::vector<Demand> pull = pulls(d, s);
         Place yield = place(s, "strap yield", "yielding of " + s.name);
         if (std::all_of(pull.begin(), pull.end(), [](const Demand& x) { return x.value == 0; })) yield.note = "it pulls in no load case: slack, or nothing moves away from it";
-        out.push_back(worst_of(yield, pull, strength::TensionYield{s.section.A, strength.fy}));
-        rupture_row(s, pull, strength.fu, out);
+        if (aluminium(s.material)) out.push_back(worst_of(yield, pull, strength::AluminiumTension{s.section.A, s.section.t, 0, 0, 1, strength.fy, strength.fu}));
+        else out.push_back(worst_of(yield, pull, strength::TensionYield{s.section.A, strength.fy}));
+        rupture_row(s, pull, strength, out);
         for (const layout::StrapEnd& e : s.ends) end_rows(d, s, e, out);
     }
 }

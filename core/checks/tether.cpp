@@ -17,7 +17,8 @@ results::Check catch_row(Place p, const results::Tether& t, const std::optional<
     }
     if (!strength) return not_covered(p, fmt::format("caught, it pulls {:.0f} N (AC-22); the strength to hold that is not given", t.shaken_N));
     p.judgement = true;
-    p.note = fmt::format("{:.0f} mm of slack, then {:.0f} mm of stretch at {:.1f} times its weight; {:.0f} N when the vehicle stands (AC-22){}", t.fall_mm, t.stretch_mm, t.down_g, t.standing_N,
+    p.note = fmt::format("{:.0f} mm of slack{}, then {:.0f} mm of stretch at {:.1f} times its weight; {:.0f} N when the vehicle stands (AC-22){}", t.fall_mm - t.soft_mm,
+                         t.soft_mm > 0 ? fmt::format(" and {:.0f} mm of soft stretch (half of that at its break, judgement)", t.soft_mm) : "", t.stretch_mm, t.down_g, t.standing_N,
                          whose.empty() ? "" : "; strength: " + whose);
     results::Check c = against_limit(p, {"a fixing lets go", t.shaken_N, true, ""},
                                      {share_of_breaking * strength->value, "N", "half of the breaking strength in one catch", "case file, item.tether; half: engineering judgement", "engineering judgement"});

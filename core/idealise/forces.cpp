@@ -17,8 +17,8 @@ struct Word { bool stands = true; std::string why; };
 Word stands(const Run& run, const Three& v, double largest)
 {
     if (run.large) return run.large_solved() ? Word{} : Word{false, "not solved: " + run.large->where};
-    if (!std::isfinite(v[1])) return {false, "without the skin's bending nothing holds it: the skin itself carries the pull"};
-    if (!std::isfinite(v[2])) return {false, "no solution with a stiffer skin"};
+    if (!std::isfinite(v[1])) return {false, nothing_else_holds};
+    if (!std::isfinite(v[2])) return {false, no_stiffer_solution};
     const double change = std::max(std::abs(v[1] - v[0]), std::abs(v[2] - v[0]));
     if (change <= skin_change_allowed * largest) return {};
     return {false, fmt::format("moves from {:.0f} to {:.0f} and {:.0f} N as the skin's bending stiffness goes from times 1 to times 0 and 3", v[0], v[1], v[2])};
@@ -123,6 +123,18 @@ results::MemberForce member(const Pictures& p, std::size_t i, double most)
     return f;
 }
 
+/// Pull of the end's moment about the panel edge on each of its fasteners: |M| |s - s_m|/sum (s - s_m)^2, s along the angle (ID-12).
+std::vector<double> couples(const layout::Angle& a, const layout::MemberEnd& end, double moment)
+{
+    std::vector<double> s;
+    for (const layout::Stack& f : end.fasteners) s.push_back((f.at.x - a.bar.from.x) * a.bar.along.x + (f.at.y - a.bar.from.y) * a.bar.along.y);
+    double mean = 0, squares = 0;
+    for (const double x : s) mean += x / static_cast<double>(s.size());
+    for (const double x : s) squares += (x - mean) * (x - mean);
+    for (double& x : s) x = squares > 0 ? std::abs(moment) * std::abs(x - mean) / squares : 0.0;
+    return s;
+}
+
 results::EndForce end_force(const Structure& s, const Pictures& p, std::size_t i, double most)
 {
     const EndJoints& j = s.ends[i];
@@ -146,20 +158,22 @@ results::EndForce end_force(const Structure& s, const Pictures& p, std::size_t i
     const auto from_middle = [&middle](const layout::Stack& x) { return std::hypot(x.at.x - middle.x, x.at.y - middle.y); };
     double nearest = INFINITY;
     for (const layout::Stack& stack : end.fasteners) nearest = std::min(nearest, from_middle(stack));
-    for (const layout::Stack& stack : end.fasteners) {
+    const std::vector<double> couple = couples(a, end, e.rotation);
+    for (std::size_t k = 0; k < end.fasteners.size(); ++k) {
+        const layout::Stack& stack = end.fasteners[k];
         const double share = from_middle(stack) <= nearest + 1 ? 1.0 : 1.0 / static_cast<double>(end.fasteners.size());
         results::FastenerForce one;
         one.name = stack.name;
         one.part = a.bar.name;
         one.load_case = f.load_case;
         one.rare = p.run->load_case.on_item.has_value();
-        one.tension_N = e.fixing < 0 ? 0.0 : share * e.fixing;
+        one.tension_N = (e.fixing < 0 ? 0.0 : share * e.fixing) + couple[k];
         one.own_pull_N = share * e.force.z();
         one.prying_N = one.tension_N - std::clamp(one.own_pull_N, 0.0, one.tension_N);
         one.shear_x_N = e.force.x();
         one.shear_y_N = e.force.y();
         one.row_shear_N = std::hypot(e.force.x(), e.force.y());
-        one.shear_rule = "one fastener of the end carries all shear, the one next to the span all pull";
+        one.shear_rule = end.rotational_stiffness ? "one fastener of the end carries all shear, the one next to the span all pull, all of them the end's moment" : "one fastener of the end carries all shear, the one next to the span all pull";
         one.stands = word.stands;
         one.why_not = word.why;
         f.fasteners.push_back(one);

@@ -78,7 +78,7 @@ std::vector<layout::Point> read_at(const Structure& s, layout::Point p, const fe
 
 struct Peak { bool settled = true; double stress = 0; layout::Point at; };
 
-void look(const Structure& s, const Run& run, const fem::LargeModel& model, const fem::LargeField& field, layout::Point p, const OnSkin& forces, Peak& peak)
+void look(const Structure& s, const Run& run, const fem::LargeModel& model, const fem::LargeField& field, layout::Point p, const OnSkin& forces, fem::LocalGrids& kept, Peak& peak)
 {
     const fem::LocalArea a = area_of(s, p, forces.all);
     std::vector<fem::LocalForce> inside;
@@ -89,7 +89,7 @@ void look(const Structure& s, const Run& run, const fem::LargeModel& model, cons
         peak.settled = false;
         return;
     }
-    const fem::LargeLocal local = fem::large_local(model, field, a, inside, pressure_on_skin(s, run));
+    const fem::LargeLocal local = fem::large_local(model, field, a, inside, pressure_on_skin(s, run), &kept);
     peak.settled = peak.settled && local.status == fem::SolveStatus::solved;
     if (!peak.settled) return;
     for (const layout::Point q : read_at(s, p, a, forces)) {
@@ -99,19 +99,19 @@ void look(const Structure& s, const Run& run, const fem::LargeModel& model, cons
     peak.settled = std::isfinite(peak.stress);
 }
 
-Peak peak_of(const Structure& s, const Solution& sol, const Run& run, const fem::LargeModel& model, const results::SkinState& shown)
+Peak peak_of(const Structure& s, const Solution& sol, const Run& run, const fem::LargeModel& model, const results::SkinState& shown, fem::LocalGrids& kept)
 {
     const fem::Vector u = run.large ? run.large->skin_u : fem::recover(s.assembly, s.skin_body, s.loads, run.factors, sol.free, run.states[0]).u;
     const fem::LargeField field = fem::large_field(model, u);
     const OnSkin forces = forces_on_skin(s, run);
     Peak peak;
-    for (const layout::Point p : places(forces.all, shown)) look(s, run, model, field, p, forces, peak);
+    for (const layout::Point p : places(forces.all, shown)) look(s, run, model, field, p, forces, kept, peak);
     return peak;
 }
 
 } // namespace
 
-void settle_stress(const Structure& s, const Solution& sol, const fem::LargeModel& model, double allowable, std::vector<results::SkinState>& skin, std::stop_token stop)
+void settle_stress(const Structure& s, const Solution& sol, const fem::LargeModel& model, double allowable, std::vector<results::SkinState>& skin, fem::LocalGrids& kept, std::stop_token stop)
 {
     std::vector<std::size_t> order;
     for (std::size_t k = 0; k < skin.size(); ++k)
@@ -120,7 +120,7 @@ void settle_stress(const Structure& s, const Solution& sol, const fem::LargeMode
     double most = 0;
     for (const std::size_t k : order) {
         if (stop.stop_requested() || skin[k].stress_at_most_MPa <= most) return;
-        const Peak peak = peak_of(s, sol, sol.runs[k], model, skin[k]);
+        const Peak peak = peak_of(s, sol, sol.runs[k], model, skin[k], kept);
         if (!peak.settled) continue;
         skin[k].max_von_mises_MPa = skin[k].stress_at_most_MPa = peak.stress;
         skin[k].stress_at_mm = {peak.at.x, peak.at.y};

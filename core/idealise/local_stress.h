@@ -13,7 +13,7 @@
 namespace thinskin::idealise {
 
 /// Replaces max_von_mises_MPa and stress_at_mm of the states it settles and marks them; the others stay as the grid shows them.
-void settle_stress(const Structure& s, const Solution& sol, const fem::LargeModel& model, double allowable, std::vector<results::SkinState>& skin, std::stop_token stop);
+void settle_stress(const Structure& s, const Solution& sol, const fem::LargeModel& model, double allowable, std::vector<results::SkinState>& skin, fem::LocalGrids& kept, std::stop_token stop);
 
 /// Whether elastic theory has a figure for the skin there: not in an opening, nor within a grid spacing of its corner.
 [[nodiscard]] bool readable(const Structure& s, double x, double y);

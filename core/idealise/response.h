@@ -2,7 +2,7 @@
 #include "fem/large.h"
 #include "idealise/structure.h"
 
-#include <functional>
+#include <cmath>
 #include <functional>
 #include <stop_token>
 
@@ -26,6 +26,10 @@ struct Run {
     }
     [[nodiscard]] const fem::JointState& state(std::size_t variant) const { return large ? large->joints : states[variant]; }
 };
+
+/// Why a part whose force comes from the skin's stiffness does not stand when the run without it, or with thrice of it, has no solution.
+inline constexpr const char* nothing_else_holds = "without the skin's bending nothing holds it: the skin itself carries the pull";
+inline constexpr const char* no_stiffer_solution = "no solution with a stiffer skin";
 
 /// All load cases on one structure.
 struct Solution {
@@ -68,7 +72,18 @@ struct Forces {
 };
 [[nodiscard]] Forces forces(const Structure& s, const Solution& sol);
 
-/// Largest stress of each rib from the skin's field (ID-12).
+/// x is larger, or is no figure: that one stays.
+[[nodiscard]] inline bool takes_over(double x, double so_far) { return !std::isnan(so_far) && !(x <= so_far); }
+
+/// How the skin moves and what it hands to its supports in the states a case was solved in: the large-deflection one, or the joints' forces
+/// with each of the three skin stiffnesses on the skin as it is. What a body hands on by linear theory goes with what is put on it, not
+/// with how stiff it is all over.
+struct SkinMotion { fem::Vector u, support; };
+[[nodiscard]] std::vector<SkinMotion> skin_motions(const Structure& s, const Solution& sol, const Run& run);
+/// Why figures of these states do not stand: by linear theory all three stiffnesses need a solution. Empty: they do.
+[[nodiscard]] std::string not_all_solved(const Run& run);
+
+/// Largest stress of each rib from the skin's field, of those states (ID-12).
 [[nodiscard]] std::vector<results::MemberForce> rib_forces(const Structure& s, const Solution& sol);
 
 /// What the ends of ribs that are fixed to the frame hand to it, shared over their fasteners (ID-12).

@@ -77,6 +77,42 @@ results::EndForce end_force(const layout::Rib& r, const layout::MemberEnd& end, 
     return f;
 }
 
+/// Each fastener keeps its hardest pull and its hardest shear, whichever state they come from.
+void take_worse(results::EndForce& worst, const results::EndForce& x)
+{
+    for (std::size_t i = 0; i < worst.fasteners.size(); ++i) {
+        results::FastenerForce& f = worst.fasteners[i];
+        const results::FastenerForce& g = x.fasteners[i];
+        if (takes_over(g.tension_N, f.tension_N)) f.tension_N = g.tension_N, f.own_pull_N = g.own_pull_N, f.prying_N = g.prying_N;
+        if (takes_over(g.row_shear_N, f.row_shear_N)) f.row_shear_N = g.row_shear_N, f.shear_x_N = g.shear_x_N, f.shear_y_N = g.shear_y_N;
+    }
+    if (takes_over(std::abs(x.moment_Nm[1]), std::abs(worst.moment_Nm[1]))) worst.moment_Nm = x.moment_Nm;
+    if (takes_over(std::abs(x.force_N[2]), std::abs(worst.force_N[2]))) worst.force_N = x.force_N, worst.spread_N = x.spread_N, worst.hand_N = x.hand_N;
+}
+
+void does_not_stand(results::EndForce& f, const std::string& why)
+{
+    f.stands = false;
+    f.why_not = why;
+    for (results::FastenerForce& one : f.fasteners) one.stands = false, one.why_not = why;
+}
+
+/// Worst of the states; none: not solved. By linear theory it stands only where all three stiffnesses have a solution.
+results::EndForce worst_end(const Structure& s, const Run& run, std::size_t rib, std::size_t end, const std::vector<SkinMotion>& states)
+{
+    const layout::Rib& r = s.layout->ribs[rib];
+    if (states.empty()) return end_force(r, r.ends[end], run, nullptr);
+    std::optional<results::EndForce> worst;
+    for (const SkinMotion& x : states) {
+        const Reaction at = reaction(s, rib, end, x.u, x.support);
+        const results::EndForce one = end_force(r, r.ends[end], run, &at);
+        if (worst) take_worse(*worst, one);
+        else worst = one;
+    }
+    if (const std::string why = not_all_solved(run); !why.empty()) does_not_stand(*worst, why);
+    return *worst;
+}
+
 } // namespace
 
 std::vector<results::EndForce> rib_ends(const Structure& s, const Solution& sol)
@@ -86,16 +122,10 @@ std::vector<results::EndForce> rib_ends(const Structure& s, const Solution& sol)
     const bool any = std::any_of(ribs.begin(), ribs.end(), [](const layout::Rib& r) { return r.ends[0].tied || r.ends[1].tied; });
     if (!any) return out;
     for (const Run& run : sol.runs) {
-        const bool solved = !run.large || run.large_solved();
-        fem::Recovered linear;
-        if (!run.large) linear = fem::recover(s.assembly, s.skin_body, s.loads, run.factors, sol.free, run.states[0]);
+        const std::vector<SkinMotion> states = skin_motions(s, sol, run);
         for (std::size_t i = 0; i < ribs.size(); ++i)
-            for (std::size_t e = 0; e < 2; ++e) {
-                if (!ribs[i].ends[e].tied) continue;
-                Reaction at;
-                if (solved) at = run.large ? reaction(s, i, e, run.large->skin_u, run.large->skin_support) : reaction(s, i, e, linear.u, linear.support);
-                out.push_back(end_force(ribs[i], ribs[i].ends[e], run, solved ? &at : nullptr));
-            }
+            for (std::size_t e = 0; e < 2; ++e)
+                if (ribs[i].ends[e].tied) out.push_back(worst_end(s, run, i, e, states));
     }
     return out;
 }

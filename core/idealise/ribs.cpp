@@ -41,7 +41,7 @@ results::MemberForce worst_of_rib(const Structure& s, const layout::Rib& r, cons
         const Along a = along(s, u, level ? layout::Point{inside, r.from.y} : layout::Point{r.from.x, inside}, level, run.large.has_value());
         for (double z : {-half, -half - h}) {
             const double sigma = std::abs(r.material.E * (a.eps + a.kappa * z));
-            if (!(sigma <= worst.stress_MPa)) {
+            if (takes_over(sigma, worst.stress_MPa)) {
                 worst.stress_MPa = sigma;
                 worst.at_mm = at - low;
                 worst.moment_y_Nm = r.material.E * r.section.I_x * std::abs(a.kappa) / 1000;
@@ -55,21 +55,41 @@ results::MemberForce worst_of_rib(const Structure& s, const layout::Rib& r, cons
 
 } // namespace
 
+std::vector<SkinMotion> skin_motions(const Structure& s, const Solution& sol, const Run& run)
+{
+    std::vector<SkinMotion> out;
+    if (run.large_solved()) out.push_back({run.large->skin_u, run.large->skin_support});
+    if (run.large) return out;
+    std::vector<const fem::Vector*> factors;
+    std::vector<const fem::JointState*> joints;
+    for (std::size_t v = 0; v < run.states.size(); ++v)
+        if (run.solved(v)) factors.push_back(&run.factors), joints.push_back(&run.states[v]);
+    for (fem::Recovered& x : fem::recover(s.assembly, s.skin_body, s.loads, factors, sol.free, joints)) out.push_back({std::move(x.u), std::move(x.support)});
+    return out;
+}
+
+std::string not_all_solved(const Run& run)
+{
+    if (run.large) return run.large_solved() ? "" : "not solved: " + run.large->where;
+    if (run.solved(1) && run.solved(2)) return "";
+    return run.solved(1) ? no_stiffer_solution : nothing_else_holds;
+}
+
 std::vector<results::MemberForce> rib_forces(const Structure& s, const Solution& sol)
 {
     std::vector<results::MemberForce> out;
     if (s.layout->ribs.empty()) return out;
     for (const Run& run : sol.runs) {
-        const bool solved = !run.large || run.large_solved();
-        fem::Vector u;
-        if (solved) u = run.large ? run.large->skin_u : fem::recover(s.assembly, s.skin_body, s.loads, run.factors, sol.free, run.states[0]).u;
+        const std::vector<SkinMotion> states = skin_motions(s, sol, run);
         for (const layout::Rib& r : s.layout->ribs) {
             results::MemberForce f;
             f.name = r.name;
             f.load_case = run.load_case.name;
-            f.stands = false;
-            f.why_not = solved ? "" : "not solved: " + run.large->where;
-            out.push_back(solved ? worst_of_rib(s, r, run, u) : f);
+            for (const SkinMotion& x : states)
+                if (const results::MemberForce one = worst_of_rib(s, r, run, x.u); takes_over(one.stress_MPa, f.stress_MPa)) f = one;
+            f.why_not = not_all_solved(run);
+            f.stands = f.why_not.empty();
+            out.push_back(f);
         }
     }
     return out;

@@ -2,6 +2,7 @@
 #include "fem/frame.h"
 #include "fem/joints.h"
 #include "fem/large.h"
+#include "fem/modes.h"
 #include "fem/skin.h"
 #include "layout/layout.h"
 #include "results/results.h"
@@ -121,6 +122,8 @@ struct SkinCache {
     std::shared_ptr<const fem::Skin> skin;
     std::shared_ptr<const fem::BucklingModel> buckling;
     std::shared_ptr<const fem::LargeModel> large;        ///< made when first asked for
+    fem::LocalGrids local;
+    fem::ModesCache modes;
 };
 
 /// Builds bodies, joints and unit loads. The structure points into itself: not copied, kept behind a unique_ptr.

@@ -138,10 +138,11 @@ int count_of_modes(const layout::Layout& l, double up_to_Hz)
     return static_cast<int>(std::clamp(0.62 * per_Hz * up_to_Hz + 6, 8.0, 30.0));
 }
 
-results::Vibration modes(const Structure& s, const fem::JointState& about, int count)
+results::Vibration modes(const Structure& s, const fem::JointState& about, int count, Modes which, fem::ModesCache* cache)
 {
     results::Vibration out;
-    const fem::Modes m = fem::modes(s.assembly, about.active, body_masses(s), count);
+    const auto hung = [&s](const fem::Mode& k) { return hung_share(s, k) >= results::least_hung_share; };
+    const fem::Modes m = which == Modes::all ? fem::modes(s.assembly, about.active, body_masses(s), count, cache) : fem::modes_until(s.assembly, about.active, body_masses(s), count, hung, cache);
     if (m.status != fem::ModesStatus::solved) {
         out.why_not = m.where;
         return out;
@@ -161,9 +162,9 @@ double highest_asked_Hz(const layout::Layout& l)
     return highest;
 }
 
-results::Vibration vibration(const Structure& s, const fem::JointState& about, double up_to_Hz)
+results::Vibration vibration(const Structure& s, const fem::JointState& about, double up_to_Hz, Modes which, SkinCache& cache)
 {
-    results::Vibration out = modes(s, about, count_of_modes(*s.layout, up_to_Hz));
+    results::Vibration out = modes(s, about, count_of_modes(*s.layout, up_to_Hz), which, &cache.modes);
     out.frame_missing = missing_frame(*s.layout);
     return out;
 }
@@ -184,7 +185,7 @@ void add_contact_bounds(const Structure& s, double up_to_Hz, results::Vibration&
     const auto lowest = [&](const std::vector<char>& active) -> std::optional<double> {
         fem::JointState about;
         about.active = active;
-        const results::Vibration v = modes(s, about, count_of_modes(*s.layout, up_to_Hz));
+        const results::Vibration v = modes(s, about, count_of_modes(*s.layout, up_to_Hz), Modes::lowest_hung, nullptr);
         const auto hung = std::find_if(v.modes.begin(), v.modes.end(), results::is_hung);
         return hung == v.modes.end() ? std::nullopt : std::optional(hung->frequency_Hz);
     };
@@ -207,13 +208,13 @@ std::string bound_words(const layout::Layout& l, const results::Vibration& v)
     return out;
 }
 
-void add_door_frame(const layout::Layout& l, const Options& options, const fem::JointState& about, SkinCache& cache, results::Vibration& out)
+std::vector<results::NaturalMode> door_frame_modes(const layout::Layout& l, const Options& options, const fem::JointState& about, Modes which, SkinCache& cache)
 {
-    if (!on_a_door(l) || !out.frame_missing.empty()) return;
+    if (!on_a_door(l) || !missing_frame(l).empty()) return {};
     Options with = options;
     with.door_frame = true;
     const auto s = build(l, with, cache);
-    out.with_frame = modes(*s, about, 8).modes;
+    return modes(*s, about, 8, which, &cache.modes).modes;
 }
 
 } // namespace thinskin::idealise

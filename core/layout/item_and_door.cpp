@@ -33,6 +33,20 @@ void take_hinges(const model::Hinges& h, Door& out)
 
 std::optional<double> value(const std::optional<model::Quantity>& q) { return q ? std::optional(q->value) : std::nullopt; }
 
+/// The weakest of them speaks for all; one without a figure leaves the door without.
+void take_latches(const model::Door& d, Door& out)
+{
+    bool all = !d.latches.empty();
+    for (const model::Latch& l : d.latches) {
+        out.latches.push_back(point(l.at));
+        all = all && l.strength;
+        if (!l.strength || (out.latch_strength && !(l.strength->value < *out.latch_strength))) continue;
+        out.latch_strength = l.strength->value;
+        out.latch_source = l.source;
+    }
+    if (!all) out.latch_strength.reset();
+}
+
 /// Angles as asked for, else every quarter turn up to how far it opens, and there.
 std::vector<double> angles(const model::Door& d)
 {
@@ -51,6 +65,7 @@ std::vector<double> angles(const model::Door& d)
 void take_open(const model::Door& d, Door& out)
 {
     if (d.check_strap) out.strap = Door::Strap{d.check_strap->lever.value, d.check_strap->height.value, value(d.check_strap->holds), value(d.check_strap->strength), value(d.check_strap->stop_strength)};
+    if (d.end_stop) out.end_stop = Door::EndStop{d.end_stop->lever.value, d.end_stop->height.value, value(d.end_stop->strength)};
     if (d.opening_angle) out.opening_angle = d.opening_angle->value;
     out.angles = angles(d);
     if (d.hinges && d.hinges->sag_test) out.sag_test = Door::SagTest{d.hinges->sag_test->mass.value, point(d.hinges->sag_test->at), d.hinges->sag_test->sag.value};
@@ -64,7 +79,7 @@ void take_open(const model::Door& d, Door& out)
 /// A force on the item is a load case of its own: its name must not be one of the others'.
 void check_load_names(Resolver& r, const model::Item& i)
 {
-    const char* taken[] = {"applied", "parked", "pothole", "rebound", "braking", "accelerating", "cornering", "slam", "combined"};
+    const char* taken[] = {"applied", "parked", "pothole", "rebound", "braking", "accelerating", "cornering", "slam", "combined", "air at speed", "person"};
     for (std::size_t k = 0; k < i.loads.size(); ++k) {
         const std::string& name = i.loads[k].name;
         for (const char* word : taken)
@@ -82,7 +97,9 @@ void resolve_item(Resolver& r)
     const model::Item& i = *r.source.item;
     Item out;
     out.name = i.name;
-    out.mass = i.mass.value;
+    out.snow = i.snow ? i.snow->value : 0;
+    out.water = i.water ? i.water->value : 0;
+    out.mass = i.mass.value + out.snow + out.water;
     out.tolerance = i.mass_tolerance.value;
     out.centre = point(i.centre_of_mass);
     if (i.box) {
@@ -92,6 +109,8 @@ void resolve_item(Resolver& r)
     }
     check_load_names(r, i);
     for (const model::ItemLoad& load : i.loads) out.loads.push_back({load.name, {load.force[0].value, load.force[1].value, load.force[2].value}, point(load.at), load.both_ways});
+    if (i.person) out.person = Person{i.person->mass.value, point(i.person->at), i.person->allowed != "never"};
+    out.air_speed = value(i.air_speed);
     r.out.item = out;
 }
 
@@ -103,8 +122,12 @@ void resolve_door(Resolver& r)
     out.mass = d.mass.value;
     out.centre = point(d.centre_of_mass);
     if (d.hinges) take_hinges(*d.hinges, out);
-    for (const model::Latch& l : d.latches) out.latches.push_back(point(l.at));
-    if (d.rest) out.rest = point(*d.rest);
+    take_latches(d, out);
+    if (d.rest) {
+        out.rest = point(*d.rest);
+        out.rest_gap = value(d.rest->gap);
+        out.rest_stiffness = value(d.rest->stiffness);
+    }
     if (d.slam) {
         out.has_slam = true;
         out.slam_edge_speed = d.slam->edge_speed.value;

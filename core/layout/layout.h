@@ -129,15 +129,20 @@ struct Foot { Stack stack; double half_x = 0, half_y = 0; };
 
 /// A force on the item that makes a load case of its own, 1 g of weight with it.
 struct ItemLoad { std::string name; Vec3 force{}, at{}; bool both_ways = false; };
+/// Somebody who stands on it on one foot, the vehicle parked.
+struct Person { double kg = 0; Vec3 at{}; bool allowed = true; };
 
 struct Item {
     std::string name;
-    double mass = 0, tolerance = 0;      ///< tolerance as a fraction; load cases use mass * (1 + tolerance)
+    double mass = 0, tolerance = 0;      ///< with snow and water; tolerance as a fraction; load cases use mass * (1 + tolerance)
+    double snow = 0, water = 0;          ///< kg, in `mass`
     Vec3 centre{};
     bool has_box = false;
     Vec3 box_from{}, box_size{};
     std::vector<Foot> feet;
     std::vector<ItemLoad> loads;
+    std::optional<Person> person;
+    std::optional<double> air_speed;     ///< mm/s
     [[nodiscard]] double design_mass() const { return mass * (1 + tolerance); }
 };
 
@@ -156,11 +161,16 @@ struct Door {
     bool evidence_has_numbers = false, evidence_has_z = false;
     std::string evidence_state, evidence_note;
     std::vector<Point> latches;
+    std::optional<double> latch_strength; ///< N, the least of all latches; not given for one: none
+    std::string latch_source;
     std::optional<Point> rest;
+    std::optional<double> rest_gap, rest_stiffness; ///< mm under the bare door as it hangs, N/mm
     bool has_slam = false;
     double slam_edge_speed = 0, slam_stop = 0;  ///< mm/s, s
     struct Strap { double lever = 0, height = 0; std::optional<double> holds, strength, stop_strength; }; ///< N mm, N
     std::optional<Strap> strap;          ///< check strap: holds and stops the open door
+    struct EndStop { double lever = 0, height = 0; std::optional<double> strength; }; ///< N
+    std::optional<EndStop> end_stop;     ///< stops the open door in the strap's stead
     double opening_angle = 0;            ///< rad; 0 = not given
     std::vector<double> angles;          ///< rad, ascending; of the open door
     std::optional<double> slope, wind, open_edge_speed, open_stop; ///< rise over run, mm/s, mm/s, s

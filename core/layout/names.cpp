@@ -18,7 +18,8 @@ template <class Own> std::vector<std::string> names_of(const std::vector<Own>& r
 
 void Resolver::error(const base::Location& at, const std::string& path, const std::string& message, const std::string& hint)
 {
-    diagnostics.push_back({at, path, message, hint, base::Severity::error});
+    const auto said = [&](const base::Diagnostic& d) { return d.at.line == at.line && d.at.column == at.column && d.at.file == at.file && d.key_path == path && d.message == message; };
+    if (std::none_of(diagnostics.begin(), diagnostics.end(), said)) diagnostics.push_back({at, path, message, hint, base::Severity::error}); // a kind is asked for by each of its fasteners
 }
 
 void Resolver::not_covered(const std::string& group, const std::string& part, const std::string& reason, const std::string& lift_with)

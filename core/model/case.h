@@ -54,7 +54,7 @@ struct Road {
 };
 
 /// What the vehicle's papers and a weighbridge say; what is not given is not checked.
-struct Vehicle { std::optional<Quantity> payload_left, rear_axle_plate, rear_axle_weighed; std::string source; Location at; };
+struct Vehicle { std::optional<Quantity> payload_left, rear_axle_plate, rear_axle_weighed, front_axle_least, front_axle_weighed; std::string source; Location at; };
 
 struct Sheet {
     std::string material;
@@ -124,7 +124,7 @@ struct Panel {
 };
 
 struct HingeEvidence {
-    enum class Kind { none, maker_limit, proof_hang, regulation } kind = Kind::none;
+    enum class Kind { none, maker_limit, proof_hang, regulation, us_regulation } kind = Kind::none;
     std::optional<Quantity> mass;
     std::optional<Point3> at;
     std::string state;              ///< proof_hang: closed, open
@@ -144,9 +144,13 @@ struct Hinges {
     Location at;
 };
 
-struct Latch { Point2 at; };
+struct Latch { Point2 at; std::optional<Quantity> strength = std::nullopt; std::string source = {}; }; ///< strength: maker's or tested pull out of the door, before any factor
+/// What the closed door sits on; gap under the bare door as it hangs, stiffness measured by a known load on the rest.
+struct Rest : Point2 { std::optional<Quantity> gap = std::nullopt, stiffness = std::nullopt; };
 struct Slam { Quantity edge_speed, stop; };
 struct CheckStrap { Quantity lever, height; std::optional<Quantity> holds, strength, stop_strength; };
+/// A stop of the open door on the body, apart from the check strap: buffer, hinge with a stop of its own.
+struct EndStop { Quantity lever, height; std::optional<Quantity> strength; };
 /// What the open door has to stand; a part that is not given is not run.
 struct OpenDoor { std::vector<Quantity> angles; std::optional<Quantity> slope, wind, edge_speed, stop; };
 
@@ -155,10 +159,11 @@ struct Door {
     Point3 centre_of_mass;
     std::optional<Hinges> hinges;
     std::vector<Latch> latches;
-    std::optional<Point2> rest;
+    std::optional<Rest> rest;
     std::optional<Quantity> opening_angle;
     std::optional<Slam> slam;
     std::optional<CheckStrap> check_strap;
+    std::optional<EndStop> end_stop;
     std::optional<OpenDoor> open;
     Location at;
 };
@@ -178,6 +183,9 @@ struct Tether {
     Location where;
 };
 
+/// Somebody who stands on one foot on the item, the vehicle parked and its door shut; allowed: parked, never.
+struct Person { Point3 at; Quantity mass; std::string allowed; Location where; };
+
 struct ItemFixing { std::string name; Point2 at; std::string use; std::string foot; Location where; };
 
 struct Item {
@@ -191,6 +199,9 @@ struct Item {
     std::optional<Quantity> running_acceleration, running_time_per_year; ///< how hard and how long it shakes by itself
     std::vector<ItemFixing> fixings;
     std::vector<ItemLoad> loads;
+    std::optional<Person> person;
+    std::optional<Quantity> snow, water;        ///< that can lie on it, beside `mass`
+    std::optional<Quantity> air_speed;          ///< of the air against it on the fastest drive
     std::optional<Tether> tether;
     Location at;
 };
@@ -279,6 +290,7 @@ struct Propose {
     bool stock_only = false;
     std::vector<std::string> not_use;        ///< the same words, and kinds of fixing: "angles", "floating", ...
     Quantity leg_down, leg_up, sideways;     ///< how far the lower end, the upper end and the whole bracket may move
+    bool on_ribs = false;                    ///< every fastener of an outer part goes through a rib
     std::vector<KeepOut> keep_out;
     Location at;
 };

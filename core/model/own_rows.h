@@ -13,6 +13,7 @@ struct OwnRow {
     std::string name, source;
     std::string label;              ///< read, computed, memory, practice, judgement
     base::Location where;
+    bool shared = false;            ///< stands in the file that `catalogue.file` names, not in the case
 };
 
 struct OwnMaterial : OwnRow {
@@ -27,6 +28,8 @@ struct OwnRoad : OwnRow { base::Quantity down, up, lateral, fore_aft; };    ///<
 struct OwnPulse : OwnRow { std::string shape; base::Quantity peak, duration; };
 
 struct OwnRows {
+    std::string file;               ///< a file of such rows beside the case, shared by several cases; empty: none
+    std::string file_text;          ///< what stands in it, byte for byte
     std::vector<OwnMaterial> materials;
     std::vector<OwnBoltGrade> bolt_grades;
     std::vector<OwnScrew> screws;

@@ -1,14 +1,18 @@
 #include "pipeline/analyse.h"
 #include "actions/added_mass.h"
+#include "actions/item_states.h"
 #include "actions/load_cases.h"
 #include "actions/open_door.h"
 #include "actions/second_path.h"
+#include "base/side_by_side.h"
 #include "checks/checks.h"
+#include "checks/rests.h"
 #include "idealise/local_stress.h"
 #include "idealise/response.h"
 #include "idealise/vibration.h"
 #include "layout/layout.h"
 #include "pipeline/assemble.h"
+#include "pipeline/slam_answer.h"
 #include "pipeline/wind_limit.h"
 #include "statics/door.h"
 
@@ -89,15 +93,10 @@ Solved solve(const layout::Layout& l, const std::vector<results::LoadCase>& case
     }
     if (depth != Depth::margins && l.source->skin != model::SkinTheory::linear) {
         if (!w.skin.large) w.skin.large = fem::make_large(w.skin.skin);
-        idealise::settle_stress(*s.structure, s.solution, *w.skin.large, allowable, s.fields.skin, stop);
+        idealise::settle_stress(*s.structure, s.solution, *w.skin.large, allowable, s.fields.skin, w.skin.local, stop);
     }
     t.large_ms = watch.lap();
     return s;
-}
-
-checks::Demands demands(const layout::Layout& l, const results::Outcome& o)
-{
-    return {&l, &o.fasteners, &o.members, &o.member_ends, &o.mounts, &o.joints, &o.skin, &o.vibration, &o.plate_rims, &o.opening_corners, &o.tether, &o.added, &o.load_cases, &o.shaking, &o.fatigue};
 }
 
 std::vector<results::Check> all_rows(const checks::Demands& d)
@@ -126,26 +125,48 @@ void take_door(const layout::Layout& l, results::Outcome& o)
 void conclude(const layout::Layout& l, results::Outcome& o)
 {
     checks::sort_rows(o.checks);
-    for (results::Check& c : o.checks) c.help = checks::help(c, l);
+    for (results::Check& c : o.checks) {
+        checks::Advice a = checks::help(c, l);
+        c.help = std::move(a.words);
+        c.help_at = std::move(a.at);
+    }
     o.groups = checks::groups(o.checks);
     o.governing = checks::governing(o.checks);
     // A load case without a solution leaves the verdict open, unless what was solved already fails.
     const base::Verdict of_rows = o.checks.empty() ? base::Verdict::not_solved : checks::verdict(o.groups);
     o.verdict = o.not_solved.empty() || of_rows == base::Verdict::fail ? of_rows : base::Verdict::not_solved;
+    o.aside = checks::aside(o);
     o.headline = checks::headline(o);
-    o.advice = checks::advice(o, l);
+    o.rests_on = checks::rests_on(l, o);
+    checks::Advice a = checks::advice(o, l);
+    o.advice = std::move(a.words);
+    o.advice_at = std::move(a.at);
+    if (!o.governing || (o.verdict != base::Verdict::fail && o.verdict != base::Verdict::pass)) return;
+    const auto says_the_same = [&o](results::Check& c) { // one row, one advice
+        c.help = o.advice;
+        c.help_at = o.advice_at;
+    };
+    for (results::Check& c : o.checks)
+        if (c.id == o.governing->id && c.load_case == o.governing->load_case) says_the_same(c);
+    says_the_same(*o.governing);
 }
 
 /// Once a structure, about the parked state (a bare panel: about its one load case).
-results::Vibration vibration(const layout::Layout& l, const Solved& s, Workspace::Impl& w)
+results::Vibration vibration(const layout::Layout& l, const Solved& s, Workspace::Impl& w, idealise::Modes which)
 {
     results::Vibration out;
     if (s.solution.runs.empty()) return out;
     const auto parked = std::find_if(s.solution.runs.begin(), s.solution.runs.end(), [](const idealise::Run& r) { return r.load_case.name == actions::name_parked; });
     const idealise::Run& about = parked == s.solution.runs.end() ? s.solution.runs.front() : *parked;
     try {
-        out = idealise::vibration(*s.structure, about.states[0], idealise::highest_asked_Hz(l));
-        if (out.run) idealise::add_door_frame(l, s.structure->options, about.states[0], w.framed, out);
+        auto both = base::side_by_side(2, [&](std::size_t k) {
+            if (k == 0) return idealise::vibration(*s.structure, about.states[0], idealise::highest_asked_Hz(l), which, w.skin);
+            results::Vibration framed;
+            framed.with_frame = idealise::door_frame_modes(l, s.structure->options, about.states[0], which, w.framed);
+            return framed;
+        });
+        out = std::move(both[0]);
+        if (out.run) out.with_frame = std::move(both[1].with_frame);
     } catch (const std::exception& e) {
         out = {};
         out.why_not = e.what();
@@ -156,6 +177,13 @@ results::Vibration vibration(const layout::Layout& l, const Solved& s, Workspace
     return out;
 }
 
+/// Of what hangs; from the list where there is one.
+std::optional<double> mount_Hz(const layout::Layout& l, const Solved& s, Workspace::Impl& w, const results::Vibration& listed)
+{
+    const bool is_listed = listed.run || !listed.why_not.empty();
+    return idealise::lowest_hung_Hz(is_listed ? listed : vibration(l, s, w, idealise::Modes::lowest_hung));
+}
+
 /// Lowest natural frequency about the parked state, where the road's basis asks for one that nobody measured. None: it has none to give.
 std::optional<double> solver_frequency(const layout::Layout& l, Workspace::Impl& w, std::stop_token stop)
 {
@@ -164,9 +192,25 @@ std::optional<double> solver_frequency(const layout::Layout& l, Workspace::Impl&
         results::Timing not_kept;
         const Solved parked = solve(l, {actions::load_cases(l).cases.front()}, w, Depth::margins, stop, not_kept);
         if (!parked.solution.solved || stop.stop_requested()) return std::nullopt;
-        return idealise::lowest_hung_Hz(vibration(l, parked, w));
+        return idealise::lowest_hung_Hz(vibration(l, parked, w, idealise::Modes::lowest_hung));
     } catch (const std::exception&) {
         return std::nullopt; // the same bodies are solved again for all load cases, and say there what is wrong
+    }
+}
+
+/// Load cases on top of those of the case, on the same bodies.
+std::optional<results::Outcome> solve_more(const layout::Layout& l, const std::vector<results::LoadCase>& cases, Workspace::Impl& w, Depth depth, std::stop_token stop)
+{
+    try {
+        results::Outcome more;
+        more.load_cases = cases;
+        const Solved s = solve(l, cases, w, depth, stop, more.timing);
+        if (!s.solution.solved || stop.stop_requested()) return std::nullopt;
+        take_solution(s.structure.get(), s.solution, s.forces, s.fields, more);
+        if (!more.not_solved.empty() || !(more.balance.worst_relative_error <= 1e-8)) return std::nullopt;
+        return more;
+    } catch (const std::exception&) {
+        return std::nullopt;
     }
 }
 
@@ -179,6 +223,7 @@ results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::I
     take_load_cases(cases, actions::dynamic_factor(l, solver_Hz), o);
     o.tether = actions::tether(l, cases.cases);
     o.added = actions::added(l);
+    for (const std::string& s : actions::states_not_asked(l)) o.not_covered.push_back(s);
     for (const std::string& s : checks::vehicle_not_checked(demands(l, o))) o.not_covered.push_back(s);
     if (c.rules != model::Rules::allowable_strength) {
         o.checks.push_back(no_rule_set(l));
@@ -204,7 +249,7 @@ results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::I
     o.timing.solver_ms = watch.lap();
     if (solved && depth == Depth::full) {
         w.say({"natural frequencies"});
-        o.vibration = vibration(l, s, w);
+        o.vibration = vibration(l, s, w, idealise::Modes::all);
         o.timing.vibration_ms = watch.lap();
     }
     if (solved) {
@@ -214,6 +259,10 @@ results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::I
         o.wind_limits = wind_limits(demands(l, o), all_rows);
         o.checks = all_rows(demands(l, o));                                              // 7. demands against clauses
         take_door(l, o);
+        if (depth == Depth::settled || depth == Depth::full) {
+            const auto more = [&](const std::vector<results::LoadCase>& again) { return solve_more(l, again, w, depth, stop); };
+            for (results::Check& row : slam_answer_rows(demands(l, o), all_rows, more, [&] { return mount_Hz(l, s, w, o.vibration); })) o.checks.push_back(std::move(row));
+        }
         note_cases_not_run(cases, o);
     }
     conclude(l, o);                                                             // 8. groups, verdict, words
@@ -223,9 +272,14 @@ results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::I
 
 } // namespace
 
+checks::Demands demands(const layout::Layout& l, const results::Outcome& o)
+{
+    return {&l, &o.fasteners, &o.members, &o.member_ends, &o.mounts, &o.joints, &o.skin, &o.vibration, &o.plate_rims, &o.opening_corners, &o.tether, &o.added, &o.load_cases, &o.shaking, &o.fatigue};
+}
+
 Analysis analyse(const model::Case& c, Workspace& workspace, Depth depth, std::stop_token stop, const Tell& tell)
 {
-        Analysis a;
+    Analysis a;
     layout::Result resolved = layout::resolve(c);                               // 1. names, copies, stacks, geometry
     a.diagnostics = std::move(resolved.diagnostics);
     if (!resolved.layout) return a;

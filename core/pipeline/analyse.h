@@ -14,7 +14,7 @@
 
 namespace thinskin::pipeline {
 
-/// forces: what the forces of the linear load cases say, the skin's own rows not covered, so never a pass: for a search that looks for what fails. margins: what a dragged hole needs. settled: also the skin's stress on fine grids (ID-16). full: also natural frequencies; the effects of assumptions are a study of their own.
+/// forces: what the forces of the linear load cases say, the skin's own rows not covered, so never a pass: for a search that looks for what fails. margins: what a dragged hole needs. settled: every row that decides the verdict, the skin's stress on fine grids (ID-16) and what the mounted item answers to a slam with the rest. full: also the list of natural frequencies; the effects of assumptions are a study of their own.
 enum class Depth { forces, margins, settled, full };
 
 /// What is being worked out; of = 0: it has no counted parts. For a line that tells a waiting person.

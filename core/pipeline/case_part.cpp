@@ -10,7 +10,7 @@ namespace {
 
 const char* exclusions[] = {
     "crash retention: what happens to the item in a collision is not calculated",
-    "corrosion: drilled holes must be primed, sealed and looked at; a rusted sheet is a thinner sheet",
+    "corrosion: drilled holes must be primed, sealed and looked at; a corroded sheet is a thinner sheet",
     "law: lamps, plate, overhang, egress and door retention are for the local code and the body-builder instructions",
 };
 
@@ -44,9 +44,12 @@ void model_assumptions(const layout::Layout& l, results::Outcome& o)
     if (l.item)
         for (const model::ItemLoad& load : l.source->item->loads)
             if (load.wind && !load.both_ways) o.cautions.push_back(fmt::format("{} is run one way only; wind presses and lifts: both_ways: yes", load.name));
+    if (l.item && l.item->snow + l.item->water > 0)
+        o.assumptions.push_back({"snow and water on " + l.item->name, fmt::format("{:g} kg of snow and {:g} kg of water in its mass, at its centre of mass, on the road, too", l.item->snow, l.item->water), "case file", "not run"});
     if (l.item && !l.source->item->tether) o.cautions.push_back(fmt::format("no tether holds {} if a fixing lets go; one under item.tether is checked for catching it", l.item->name));
     if (l.door && l.door->strap) o.assumptions.push_back({"line of the check strap", "square to the leaf where the forces balance; any direction where hinges are judged", "model", "not run"});
     if (l.door && l.door->wind) o.assumptions.push_back({"wind on the open door", "force coefficient 1.2 of a flat leaf square to it, in the middle of the area", "from memory", "not run"});
+    if (l.door && l.door->end_stop) o.assumptions.push_back({"end stop of the open door", "takes the whole of what is flung into it, the strap nothing", "model", "not run"});
     if (l.door && l.door->has_slam) o.assumptions.push_back({"rebound of a slammed door", "0.3 of its speed", "engineering judgement", "not run"});
     if (l.door && l.item && !l.item->has_box) o.assumptions.push_back({"own inertia of the item in a slam", "left out: its box is not given", "item.box", "not run"});
 }

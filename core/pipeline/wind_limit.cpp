@@ -91,6 +91,13 @@ double share_of_load(double u0, double u1)
     return u1 < 1 ? 1 + (1 - u1) / (u1 + u0) : (1 - u0) / (u1 - u0);
 }
 
+std::vector<results::Check> stressed_rows(const checks::Demands& d, std::vector<results::Check> (*rows)(const checks::Demands&), const std::string& load_case)
+{
+    std::vector<results::Check> out = rows(Some(d, load_case).demands);
+    std::erase_if(out, [](const results::Check& c) { return !counts(c); });
+    return out;
+}
+
 std::vector<results::WindLimit> wind_limits(const checks::Demands& d, std::vector<results::Check> (*rows)(const checks::Demands&))
 {
     std::vector<results::WindLimit> out;

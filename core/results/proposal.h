@@ -25,22 +25,35 @@ struct ProposedScheme {
     std::vector<TightRow> tight;         ///< governing check first
     std::vector<SchemePart> parts;
     std::string next_step;               ///< what a little more buys; empty: nothing on the front has more margin
-    /// With each assumption at its bad end, one at a time; absent: not run.
-    struct Robust { double margin = 0; base::Verdict verdict = base::Verdict::not_solved; std::string with; };
+    /// What a margin becomes when something is worse than the case says.
+    struct Then { double margin = -1; base::Verdict verdict = base::Verdict::not_solved; };
+    /// With each assumption at its bad end, one at a time: the worst of them; absent: not run.
+    struct Robust : Then {
+        std::string with;
+        Then together;                   ///< all of them at once
+        std::optional<base::Verdict> hinges_unknown; ///< without what the case says of the hinges; absent: it says nothing
+    };
     std::optional<Robust> robust;
-    /// With one thing lost at a time; absent: not run.
-    struct Loss { int survived = 0, of = 0; std::string worst; };
+    /// What nobody measured, or somebody merely stated, and the scheme holds by: the least margin of what hangs on it (key: where the case says it);
+    /// then those of the bad ends with which it no longer holds, where they were run.
+    struct RestsOn { std::string what, key; Then then; bool bad_end = false; };
+    std::vector<RestsOn> rests_on;
+    /// With one thing lost at a time; absent: not run. rank: 1 survives most of its losses; of two alike the one with more margin left.
+    struct Loss { int survived = 0, of = 0, rank = 0; std::string worst; double worst_margin = -1; };
     std::optional<Loss> loss;
+    /// Natural frequencies about the parked state against what shakes the job; absent: it holds without, so nobody asked. They never change the verdict.
+    struct Shaking { std::optional<double> lowest_Hz; bool clear = false; std::string words; }; ///< clear: every row passes
+    std::optional<Shaking> shaking;
 };
 
-/// A change outside the space that makes the closest scheme hold, or not.
+/// A change outside the space or of the case's own limits that makes something hold, or not.
 struct Relaxation { std::string what; base::Verdict verdict = base::Verdict::not_solved; std::optional<double> margin; bool enough = false; };
 
 struct ProposalCounts {
     std::size_t space = 0;               ///< schemes
     std::size_t impossible = 0, over_limit = 0, discarded = 0, beaten = 0, fail = 0, hold = 0, open = 0; ///< where each of them ended; open: stopped before
     std::size_t by_bounds = 0, by_sisters = 0; ///< of discarded: by closed formulas alone, by a sister's analysis
-    std::size_t forces = 0, parked = 0, settled = 0; ///< analyses made
+    std::size_t forces = 0, parked = 0, without_stress = 0, settled = 0; ///< analyses made; without_stress: all but the skin's stress on fine grids
 };
 
 struct Proposal {

@@ -23,7 +23,8 @@ struct LoadCase {
     std::string theory;      ///< "linear"
     bool applied_only = false; ///< the load case of a bare panel: panel forces and pressures, no accelerations
     bool door_closed = true;
-    /// A force on the item beside its weight (item.loads).
+    bool driven = false;       ///< a state of the drive with a force on the item: its air
+    /// A force on the item beside its weight (item.loads, item.person, item.air_speed).
     struct ItemForce { Vec3 force_N{}, at_mm{}; };
     std::optional<ItemForce> on_item = std::nullopt;
     /// A turning door: acceleration spin (z - pin_z, 0, -(x - pin_x)) at every place instead of one vector; the y component of
@@ -151,6 +152,9 @@ struct Check {
     std::string lift_with; ///< "door.hinges.evidence"
     bool required = true;
     std::string help;      ///< what would help, or what would lift it; empty: nothing to say. Not in the result file
+    /// Where the case says what `help` speaks about, in its order: "reinforcement.angles[lower rail].section", names in brackets; a list
+    /// by itself ("reinforcement.angles") asks for one more of it. Keys that the case has not given yet are among them. Not in the result file.
+    std::vector<std::string> help_at = {};
     /// Not covered only because linear theory does not stand: what it gives all the same, for a picture that follows a drag and says
     /// so. Never a margin, never written to a result file.
     struct Linear {
@@ -266,7 +270,8 @@ struct Tether {
     bool given = false;
     std::string why_not, lift_with;        ///< set: there is no force
     double mass_kg = 0, down_g = 0;        ///< design mass; the road's factor down that weighs it while it falls
-    double fall_mm = 0, stiffness_N_mm = 0;
+    double fall_mm = 0, stiffness_N_mm = 0; ///< fall: slack, and what of the stretch is taken as given without a force
+    double soft_mm = 0;                    ///< that part of the stretch
     double standing_N = 0, shaken_N = 0;   ///< largest pull: vehicle standing, vehicle in the worst road state down
     double stretch_mm = 0;                 ///< of the tether under shaken_N
 };
@@ -319,12 +324,18 @@ struct SingleLoss {
 };
 
 /// Everything that `check` prints and `--json` writes.
+/// Something the case says that a pass hangs on (checks/rests.h). least: title of the row with the least margin there; empty: no figure.
+struct RestsOn { std::string what, key, least; std::optional<double> margin; base::Verdict verdict = base::Verdict::not_solved; };
+
 struct Outcome {
     std::string case_file, sha256, title, rules;
     base::Verdict verdict = base::Verdict::not_solved;
     std::optional<Check> governing;
     std::string headline;                  ///< first line, in words a fitter understands
+    std::string aside;                     ///< last sentence of a pass's headline, where something that is not counted is not met; else empty
     std::string advice;                    ///< second line: what would help
+    std::vector<std::string> advice_at;    ///< as Check::help_at, of the advice; not in the result file
+    std::vector<RestsOn> rests_on;
     std::vector<Group> groups;
     std::vector<LoadCase> load_cases;
     double dynamic_factor = 0;

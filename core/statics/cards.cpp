@@ -199,6 +199,18 @@ Card give()
                 [](const Values& in) { return evaluated("ST-14", in, [](const Values& v) { return hinge_give({.s = v[0], .h = v[1], .m = v[2], .y = v[3]}); }); });
 }
 
+Card rest_that_gives()
+{
+    return card({"ST-15", "Rest under a closed door, from measured gives", "V = max(0, 2 c y_s (T - T_b)/h - gap)/(2 c y_s^2/h^2 + 1/k)", "N", "two springs in line that meet after a gap; AC-21 with the sag of AC-20", Label::computed,
+                 "rigid leaf; between no rest and the rigid bound T h/y_s, both of which are shown", "judging the hinges: a rest wears, and is gone when the door opens; a bare door that already sits hard on it, which gets more"},
+                {at_least_zero("c", "mm/N", "give of one hinge with its sheet, sideways (ST-14)"), above_zero("y_s", "mm", "distance of the rest from the hinge line"), above_zero("h", "mm", "spacing of the outermost hinges"),
+                 at_least_zero("T", "N", "hinge couple of everything in this load case (ST-1)"), at_least_zero("T_b", "N", "hinge couple of the bare door at rest"), at_least_zero("gap", "mm", "gap under the bare door as it hangs"),
+                 above_zero("k", "N/mm", "stiffness of the rest")},
+                [](const Values& in) {
+                    return evaluated("ST-15", in, [](const Values& v) { return giving_rest({.c = v[0], .y_s = v[1], .h = v[2], .T = v[3], .T_b = v[4], .gap = v[5], .k = v[6]}); });
+                });
+}
+
 } // namespace
 
 const std::vector<Card>& cards()
@@ -208,7 +220,7 @@ const std::vector<Card>& cards()
                [](const Values& in) { return evaluated("ST-1", in, [](const Values& v) { return v[0] * v[1] * g() * v[2] / v[3]; }); }),
         couple("ST-2", "Hinge couple out of the plane of the door", "N = k m g e/h", "e",
                [](const Values& in) { return evaluated("ST-2", in, [](const Values& v) { return v[0] * v[1] * g() * v[2] / v[3]; }); }),
-        latch(), lever(), beam(), group(), prying(), brace(), index(), inertia(), leaning(), turned(), stop_of_open(), give()};
+        latch(), lever(), beam(), group(), prying(), brace(), index(), inertia(), leaning(), turned(), stop_of_open(), give(), rest_that_gives()};
     return all;
 }
 

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <fmt/core.h>
 #include <numbers>
+#include <utility>
 
 namespace thinskin::statics {
 
@@ -60,7 +61,7 @@ void add_forces(DoorFigures& out, const layout::Layout& l, const HingeStatics& s
     out.hinges.push_back(made("bottom hinge", s.bottom_N));
     out.hinges.push_back(made("one hinge, all vertical", {0, s.V_N, 0}));
     if (s.latch_N == 0) return;
-    const results::HingeForce held = made(s.open && s.turns ? "stop of the check strap" : s.open || s.latch_N < 0 ? s.latch : "stop at " + s.latch, {0, 0, s.latch_N});
+    const results::HingeForce held = made(s.open && s.turns && !l.door->end_stop ? "stop of the check strap" : s.open || s.latch_N < 0 ? s.latch : "stop at " + s.latch, {0, 0, s.latch_N});
     std::vector<results::SupportForce>& list = (s.open ? !s.turns : s.latch_N < 0) ? out.latches : out.stops;
     list.push_back({held.name, l.door->latches.size() > 1 && !s.open ? state + ", taken alone" : state, held.load_case, held.force_N, held.open_deg, held.on_body_N, held.words});
 }
@@ -73,13 +74,37 @@ void add_forces(DoorFigures& out, const layout::Layout& l, const HingeStatics& s
         for (const double theta : angles) add_forces(out, l, s, theta == 0 ? "ajar" : fmt::format("open {:.0f} deg", theta * degrees), theta);
 }
 
-/// Whole weight moment on the rest: the most it can get; the hinges are judged without it.
-void add_rest(DoorFigures& out, const layout::Layout& l, const results::LoadCase& lc, const HingeStatics& s)
+/// The rest with a force on it, and the hinges relieved by that.
+void add_rested(DoorFigures& out, const layout::Layout& l, const results::LoadCase& lc, double mass_tolerance, const char* name, const char* state, double N)
 {
-    if (!s.covered || s.open || !l.door->rest) return;
-    const double y = y_of(*l.door, {l.door->rest->x, 0, 0});
-    const Vec3 force{0, s.T_N * hinge_spacing(*l.door) / y, 0};
-    if (force[1] > 0 && std::isfinite(force[1])) out.stops.push_back({"rest, at most", "closed", lc.name, force, 0, on_body(l, force, 0), body_words(l, force, 0)});
+    const Vec3 force{0, N, 0};
+    out.stops.push_back({name, "closed", lc.name, force, 0, on_body(l, force, 0), body_words(l, force, 0)});
+    const HingeStatics s = hinge_statics(l, lc, mass_tolerance, N);
+    for (const auto& [hinge, at] : {std::pair{"top hinge", &s.top_N}, std::pair{"bottom hinge", &s.bottom_N}}) out.hinges.push_back({hinge, state, lc.name, *at, 0, on_body(l, *at, 0), body_words(l, *at, 0)});
+}
+
+/// Both bounds, no rest (the states above) and the whole weight moment on it, and between them what the gives of hinges and rest make
+/// of it (ST-15), where they were measured. The hinges are judged without it: a rest wears, and is gone when the door opens.
+void add_rest(DoorFigures& out, const layout::Layout& l, const results::LoadCase& lc, const HingeStatics& s, double mass_tolerance)
+{
+    const layout::Door& d = *l.door;
+    if (!s.covered || s.open || !d.rest) return;
+    const double h = hinge_spacing(d), y = y_of(d, {d.rest->x, 0, 0}), most = s.T_N * h / y;
+    if (!(most > 0 && std::isfinite(most))) return;
+    add_rested(out, l, lc, mass_tolerance, "rest, at most", "closed, all on the rest", most);
+    if (!d.rest_gap || !d.rest_stiffness || !out.sag) return;
+    const double bare = at_rest(d, {door_masses(l, mass_tolerance).front()}).T;
+    const double N = giving_rest({.c = out.sag->give_mm_N, .y_s = y, .h = h, .T = s.T_N, .T_b = bare, .gap = *d.rest_gap, .k = *d.rest_stiffness});
+    if (std::isfinite(N)) add_rested(out, l, lc, mass_tolerance, "rest, by its give", "closed, rest by its give", N);
+}
+
+/// Why there is no estimate between the bounds; empty: there is one, or no rest.
+std::string no_estimate(const layout::Door& d)
+{
+    if (!d.rest) return "";
+    if (!d.sag_test) return "the give of the hinges was not measured (door.hinges.sag_test)";
+    if (!d.rest_gap) return "the gap under the bare door is not given (door.rest.gap)";
+    return d.rest_stiffness ? "" : "the give of the rest was not measured (door.rest.stiffness)";
 }
 
 std::vector<std::string> states_not_run(const layout::Layout& l, const results::OpenDoor& open)
@@ -87,6 +112,7 @@ std::vector<std::string> states_not_run(const layout::Layout& l, const results::
     std::vector<std::string> out;
     for (const results::OpenDoor::NotRun& n : open.not_run) out.push_back(fmt::format("{}: not run, {} ({})", n.what, n.reason, n.lift_with));
     if (!l.door->sag_test) out.push_back("sag of the free edge: not run, the give of the hinges was not measured (door.hinges.sag_test)");
+    if (const std::string why = no_estimate(*l.door); !why.empty()) out.push_back("what the rest gets between its two bounds: not run, " + why);
     if (l.door->latches.size() > 1) out.push_back("several latches: how they share is not judged, each is taken alone");
     return out;
 }
@@ -112,9 +138,11 @@ std::vector<Check> item_load_rows(const layout::Layout& l, const std::vector<res
     std::vector<Check> out;
     using Kind = model::HingeEvidence::Kind;
     for (const results::LoadCase& lc : cases) {
-        if (!lc.on_item || l.door->evidence == Kind::regulation) continue;
+        const bool compared = lc.driven && l.door->evidence == Kind::proof_hang; // its forces are among those of the drive
+        if (!lc.on_item || compared || l.door->evidence == Kind::regulation) continue;
         Check c = door_row("hinges/" + lc.name, "hinges under " + lc.name);
         c.load_case = lc.name;
+        c.required = !lc.driven; // small beside the road, which a limit contains
         c.note = "what is known of the hinges says nothing about a force on the item";
         c.lift_with = "door.hinges.evidence: {kind: regulation}";
         out.push_back(c);
@@ -128,6 +156,38 @@ std::vector<Check> unknown_hinges(const layout::Layout& l)
     c.note = no_hinges(l);
     c.lift_with = no_hinges_key(l);
     return {c};
+}
+
+constexpr double latch_level_N = 11000; ///< UN Regulation 11, 6.1.1.1: load across a fully latched latch, once, without separation
+constexpr double latch_factor = 2;     ///< of a strength that does not count; engineering judgement
+
+/// What the latch bears, told or tested: half of it. Without a figure its pull stands beside the regulation's level and is judged only beyond it.
+Check latch_row(const layout::Door& d, const Peak& pull)
+{
+    const std::string alone = d.latches.size() > 1 ? "; several latches share in an unknown way, each is taken alone and the weakest counts" : "";
+    if (d.latch_strength) {
+        Check c = force_only("latch/pull", "pull on the latch", pull, "N", "half of the strength counts: engineering judgement, no source" + alone);
+        c.required = true;
+        c.rule = "pull out of the door, twice, against what the latch with its striker bears";
+        c.source = d.latch_source.empty() ? "case file, door.latches; whose figure is not said" : "case file, door.latches: " + d.latch_source;
+        c.label = base::name(base::Label::judgement);
+        c.capacity = *d.latch_strength / latch_factor;
+        if (!(c.capacity > 0 && std::isfinite(c.demand))) return not_covered(c, "a figure of the comparison is not a positive number", "door.latches");
+        c.status = c.demand <= c.capacity ? base::Status::judgement : base::Status::fail;
+        return c;
+    }
+    const double index = pull.value / latch_level_N;
+    Check c = force_only("latch/pull", "pull on the latch", pull, "N",
+                         fmt::format("the latch's strength is not in the case; {:.2f} of the regulation's one-time load on a latch ({:.0f} N), not shown to apply to this door{}", index, latch_level_N, alone));
+    c.lift_with = "door.latches[0].strength";
+    c.source = "rigid-body statics; level: UN Regulation 11, 03 series, 6.1.1.1, read as an extract";
+    if (index > 1) {
+        c.required = true;
+        c.status = base::Status::fail;
+        c.capacity = latch_level_N;
+        c.note = "beyond the one-time load at which the regulation lets a latch come apart";
+    }
+    return c;
 }
 
 } // namespace
@@ -161,9 +221,7 @@ std::vector<Check> force_only_rows(const layout::Layout& l, const std::vector<Hi
         force_only("pillar/hinge", "pillar sheet at the worst hinge", hinge, "N", "the pillar's sheet and reinforcement are not in the case"),
         force_only("hinge sheet/hinge", "door sheet under the worst hinge", hinge, "N", "the hinge's mounting sheet is not in the case"),
         force_only("door torsion/couple", "couple that twists the leaf between its hinges", couple, "N m", "the leaf's torsional strength is not in the case")};
-    if (latch.value > 0)
-        rows.push_back(force_only("latch/pull", "pull on the latch", latch, "N",
-                                  l.door->latches.size() > 1 ? "shared between several latches, not judged; the figure is for one alone" : "the latch's strength is not in the case"));
+    if (latch.value > 0) rows.push_back(latch_row(*l.door, latch));
     return rows;
 }
 
@@ -193,10 +251,11 @@ DoorFigures door_figures(const layout::Layout& l, const std::vector<results::Loa
         out.checks = unknown_hinges(l);
         return out;
     }
+    out.sag = sag(l, mass_tolerance);
     for (const results::LoadCase& lc : cases) {
         const HingeStatics s = hinge_statics(l, lc, mass_tolerance);
         add_forces(out, l, s, open.angles_rad);
-        add_rest(out, l, lc, s);
+        add_rest(out, l, lc, s, mass_tolerance);
         out.statics.push_back(s);
     }
     for (const results::DoorState& state : open.states) {
@@ -205,7 +264,6 @@ DoorFigures door_figures(const layout::Layout& l, const std::vector<results::Loa
         out.statics.push_back(s);
     }
     out.ratios = door_ratios(l, mass_tolerance);
-    out.sag = sag(l, mass_tolerance);
     out.checks = evidence_rows(l, out.statics, mass_tolerance);
     for (const std::vector<Check>& more : {item_load_rows(l, cases), strap_rows(l, out.statics), force_only_rows(l, out.statics)}) out.checks.insert(out.checks.end(), more.begin(), more.end());
     if (l.door->latches.empty()) out.checks.push_back(no_latch());

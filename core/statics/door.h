@@ -33,7 +33,7 @@ struct HingeStatics {
     double latch_N = 0;             ///< outward on the door: positive = pressed on stop and seal, negative = the latch holds it
     std::string latch;              ///< "latch 1"; the one taken alone
     bool latch_needed = false;      ///< forces turn the door about its pin line
-    bool open = false;              ///< the check strap stands in the latch's place: latch_N is its force, worst figures hold for any direction of its line
+    bool open = false;              ///< the check strap (flung open: the end stop, where there is one) stands in the latch's place: latch_N is its force, worst figures hold for any direction of its line
     bool turns = false;             ///< the load case turns the door: slam, flung open
     bool event = false;             ///< slam, or a state of the open door: no road state
     bool pushed = false;            ///< a force acts beside the weight (LoadCase::on_item): the wind on an open door
@@ -42,7 +42,8 @@ struct HingeStatics {
 };
 /// A load case that turns (LoadCase::turns) has the field of a turning door: each mass by its distance, leaf and item about their own
 /// centres, too. An open door is held by its check strap, square to the leaf at `lever`; what turns it is not covered without.
-[[nodiscard]] HingeStatics hinge_statics(const layout::Layout& l, const results::LoadCase& lc, double mass_tolerance);
+/// `rest_N`: upward force of a rest under the closed door, at its place and in the plane of the pin line.
+[[nodiscard]] HingeStatics hinge_statics(const layout::Layout& l, const results::LoadCase& lc, double mass_tolerance, double rest_N = 0);
 
 /// Whole over bare: moment sum(m y), hinge couple (T^2 + N^2)^0.5, inertia about the hinge line, slam force at equal edge
 /// speed with linear stops (square root of the inertia ratio).                                                     [ST-10]
@@ -52,10 +53,13 @@ struct HingeStatics {
 ///   index = |F_n|/F_n,Rk + |F_t|/F_t,Rk + |F_y|/F_y,Rk
 /// UN Regulation 11 (03 series) 6.1.5.1 and 6.1.5.3: longitudinal 11 000 N, transverse 9 000 N, vertical 9 000 N on back doors
 /// only, one-time loads to separation. Rear door: longitudinal is out of plane; side door: in plane, and no vertical figure.
+/// 49 CFR 571.206 (evidence: us_regulation), back door: along the hinge plates, whose direction is not asked, so 9 000 N both ways,
+/// and no vertical figure for a side-hinged one: never covered.
 struct HingeIndex {
     bool covered = false;           ///< false: no vertical figure (side door) or no hinge figures
     std::string reason;
     double without_vertical = 0, one_hinge = 0, shared = 0;
+    double V_N = 0;                 ///< whole vertical force on the hinges
     double kind = 0;                ///< the least it can be: vertical shared where there is a figure for it; open: the higher load, the strap square to the leaf
 };
 [[nodiscard]] HingeIndex hinge_index(const layout::Layout& l, const HingeStatics& s);
@@ -77,6 +81,7 @@ struct DoorFigures {
 ///                knows no force: what slam and open door put on the hinges is printed beside it, a fail beyond the regulation's one-time load
 ///   proof_hang   parked when its V, T and N reach the parked ones; driving and open when they reach each demand of those
 ///   regulation   2 x index with V shared and 1.33 x index with V on one hinge, the worse; at most 1 is judgement, above 1 not shown
+///   us_regulation  not covered: no vertical load was tried; a fail as under none
 /// Rows the tool cannot judge (pillar, mounting sheet, door torsion, latch) carry their force, are not covered and not required.
 /// `open`: the states of the open door (actions/open_door.h). Their forces on the body are given at each of its angles.
 [[nodiscard]] DoorFigures door_figures(const layout::Layout& l, const std::vector<results::LoadCase>& cases, const results::OpenDoor& open, double mass_tolerance);

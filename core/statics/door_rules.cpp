@@ -2,6 +2,7 @@
 
 #include "base/quantity.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -29,5 +30,12 @@ double open_stop(const OpenStop& s)
 }
 
 double hinge_give(const HingeGive& g) { return g.s * g.h * g.h / (2 * g.m * base::gravity_m_s2 * g.y * g.y); }
+
+double giving_rest(const GivingRest& r)
+{
+    const double meets = 2 * r.c * r.y_s * (r.T - r.T_b) / r.h - r.gap;
+    if (std::isnan(meets)) return meets;
+    return std::max(0.0, meets) / (2 * r.c * r.y_s * r.y_s / (r.h * r.h) + 1 / r.k);
+}
 
 } // namespace thinskin::statics

@@ -28,4 +28,11 @@ struct OpenStop { double I_kg_mm2, v_edge_mm_s, y_edge, D_s, r; };
 struct HingeGive { double s, h, m, y; };
 [[nodiscard]] double hinge_give(const HingeGive& g);
 
+/// N: what a rest under the closed door gets, from the give of the hinges and of the rest; T couple of everything (factor and weight in
+/// it), T_b of the bare door as it hangs, under which the gap was measured.                                             [ST-15]
+///   V = max(0, 2 c y_s (T - T_b)/h - gap)/(2 c y_s^2/h^2 + 1/k)
+/// Two springs in line that meet after a gap (AC-21 with the sag of AC-20); never more than the rigid bound T h/y_s.
+struct GivingRest { double c, y_s, h, T, T_b, gap, k; };
+[[nodiscard]] double giving_rest(const GivingRest& r);
+
 } // namespace thinskin::statics

@@ -44,6 +44,17 @@ Check index_row(const std::string& title)
     return c;
 }
 
+/// The other text a door can be approved to.
+Check regulation_index_row(const layout::Door& d)
+{
+    Check c = index_row("hinges against the regulation's level");
+    if (d.evidence != Kind::us_regulation) return c;
+    c.source = "49 CFR 571.206, S4.1.2.1";
+    c.edition = "in force since 2009";
+    c.range = "one-time loads to separation; back doors along their hinge plates, no vertical figure for side-hinged ones";
+    return c;
+}
+
 struct Worst { HingeIndex index; std::string one_case, shared_case, kind_case, refused, refused_key; };
 
 /// The largest indices over all load cases and states of the door.
@@ -58,6 +69,7 @@ Worst worst_index(const layout::Layout& l, const std::vector<HingeStatics>& stat
         }
         if (!here.covered) w.index.reason = here.reason;
         w.index.without_vertical = std::max(w.index.without_vertical, here.without_vertical);
+        w.index.V_N = std::max(w.index.V_N, here.V_N);
         if (w.one_case.empty() || here.one_hinge > w.index.one_hinge) { w.index.one_hinge = here.one_hinge; w.one_case = s.load_case; }
         if (w.shared_case.empty() || here.shared > w.index.shared) { w.index.shared = here.shared; w.shared_case = s.load_case; }
         if (w.kind_case.empty() || here.kind > w.index.kind) { w.index.kind = here.kind; w.kind_case = s.load_case; }
@@ -68,7 +80,7 @@ Worst worst_index(const layout::Layout& l, const std::vector<HingeStatics>& stat
 
 std::string index_words(const Worst& w)
 {
-    if (!w.index.covered) return fmt::format("index of the horizontal forces alone {:.2f}, vertical unproven", w.index.without_vertical);
+    if (!w.index.covered) return fmt::format("index of the horizontal forces alone {:.2f}, the vertical {:.0f} N on all hinges unproven", w.index.without_vertical, w.index.V_N);
     return fmt::format("index {:.2f} with all vertical on one hinge ({}), {:.2f} with it shared ({})", w.index.one_hinge, w.one_case, w.index.shared, w.shared_case);
 }
 
@@ -94,9 +106,9 @@ Check none_row(const Worst& w)
     return not_covered(c, "nothing is known of the hinges' strength; " + index_words(w) + ": a typical level, not shown to apply to this door", evidence_key);
 }
 
-Check regulation_row(const Worst& w)
+Check regulation_row(const layout::Door& d, const Worst& w)
 {
-    Check c = index_row("hinges against the regulation's level");
+    Check c = regulation_index_row(d);
     if (beyond(w)) return beyond_row(c, w);
     if (!w.refused.empty()) return not_covered(c, w.refused, w.refused_key);
     if (!w.index.covered) return not_covered(c, w.index.reason + "; " + index_words(w), evidence_key);
@@ -265,7 +277,8 @@ std::vector<Check> evidence_rows(const layout::Layout& l, const std::vector<Hing
         return rows;
     }
     case Kind::proof_hang: return hang_rows(l, statics);
-    case Kind::regulation: return {regulation_row(worst_index(l, statics))};
+    case Kind::regulation:
+    case Kind::us_regulation: return {regulation_row(*l.door, worst_index(l, statics))};
     }
     return {none_row(worst_index(l, statics))};
 }

@@ -97,12 +97,14 @@ void take(HingeStatics& out, const Support& s, const std::string& latch)
     out.out_of_plane_N = std::max(std::abs(s.top[2] - s.at_top) + top, std::abs(s.bottom[2] - s.at_bottom) + bottom);
 }
 
-/// What may keep the door from turning: its latches, or the check strap of the open door, square to the leaf.
-std::vector<layout::Point> holders(const layout::Door& d, bool closed)
+/// What may keep the door from turning: its latches, or the check strap of the open door, square to the leaf; flung open, an end stop.
+std::vector<layout::Point> holders(const layout::Door& d, const results::LoadCase& lc)
 {
-    if (closed) return d.latches;
+    if (lc.door_closed) return d.latches;
+    const auto at = [&d](double lever, double height) { return layout::Point{d.pin_x + (d.hinges_right ? -1 : 1) * lever, height}; };
+    if (lc.turns && d.end_stop) return {at(d.end_stop->lever, d.end_stop->height)};
     if (!d.strap) return {};
-    return {{d.pin_x + (d.hinges_right ? -1 : 1) * d.strap->lever, d.strap->height}};
+    return {at(d.strap->lever, d.strap->height)};
 }
 
 /// Couples of the vertical force.
@@ -117,15 +119,23 @@ void add_couples(HingeStatics& out, const layout::Door& d, const results::LoadCa
     out.N_N -= lc.on_item->force_N[1] * e_of(d, lc.on_item->at_mm) / hinge_spacing(d);
 }
 
+/// 49 CFR 571.206, S4.1.2.1(d): back doors are tried along their hinge plates, whose direction a case does not say, and along the pin only
+/// where they open upward.
+bool by_plates(const layout::Layout& l)
+{
+    return l.faces == model::Faces::rear && l.door->evidence == model::HingeEvidence::Kind::us_regulation;
+}
+
 } // namespace
 
-HingeStatics hinge_statics(const layout::Layout& l, const results::LoadCase& lc, double mass_tolerance)
+HingeStatics hinge_statics(const layout::Layout& l, const results::LoadCase& lc, double mass_tolerance, double rest_N)
 {
     if (const std::string why = no_hinges(l); !why.empty()) return refused(lc, why, no_hinges_key(l));
     const layout::Door& d = *l.door;
     const std::vector<DoorMass> masses = door_masses(l, mass_tolerance);
-    const std::vector<layout::Point> held_at = holders(d, lc.door_closed);
-    const Applied a = applied(l, lc, masses);
+    const std::vector<layout::Point> held_at = holders(d, lc);
+    Applied a = applied(l, lc, masses);
+    if (rest_N != 0 && d.rest) add(a, {0, rest_N, 0}, {d.rest->x - d.pin_x, d.rest->y - d.hinge_heights.front(), 0});
     HingeStatics out;
     out.load_case = lc.name;
     out.open = !lc.door_closed;
@@ -144,7 +154,7 @@ HingeStatics hinge_statics(const layout::Layout& l, const results::LoadCase& lc,
     take(out, supports(a, d, nullptr), "");
     for (std::size_t i = 0; out.latch_needed && i < held_at.size(); ++i) {
         const Support s = supports(a, d, &held_at[i]);
-        if (i == 0 || worst(s, 2) > out.out_of_plane_N) take(out, s, out.open ? "check strap" : "latch " + std::to_string(i + 1));
+        if (i == 0 || worst(s, 2) > out.out_of_plane_N) take(out, s, out.open ? (out.turns && d.end_stop ? "end stop" : "check strap") : "latch " + std::to_string(i + 1));
     }
     out.covered = std::isfinite(out.in_plane_N + out.out_of_plane_N + out.V_N + out.latch_N);
     if (!out.covered) out.reason = "a figure of the door is not a number";
@@ -159,6 +169,7 @@ HingeIndex hinge_index(const layout::Layout& l, const HingeStatics& s)
         return out;
     }
     constexpr double longitudinal = 11000, transverse = 9000, vertical = 9000; // N on the whole hinge system
+    out.V_N = std::abs(s.V_N);
     const double n = static_cast<double>(l.door->hinge_heights.size());
     const bool rear = l.faces == model::Faces::rear, across = rear || l.faces == model::Faces::front;
     const double F_n = (across ? longitudinal : transverse) / n, F_t = (across ? transverse : longitudinal) / n, F_y = vertical / n;
@@ -173,6 +184,12 @@ HingeIndex hinge_index(const layout::Layout& l, const HingeStatics& s)
     }
     if (!rear) {
         out.reason = "the regulation has no vertical hinge load for this door: it is given for back doors only";
+        return out;
+    }
+    if (by_plates(l)) {
+        out.kind = s.open ? out.kind : out.without_vertical + out.V_N / n / F_y;
+        for (const Vec3& hinge : {s.top_N, s.bottom_N}) out.without_vertical = std::max(out.without_vertical, (std::abs(hinge[2]) + std::abs(hinge[0])) / F_t);
+        out.reason = "49 CFR 571.206 has no vertical load for hinges of a side-hinged back door, and counts only for doors that lead straight into a compartment with a seat: vertical hinge capacity unproven";
         return out;
     }
     out.covered = true;

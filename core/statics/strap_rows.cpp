@@ -83,16 +83,31 @@ Check hold_row(const layout::Door& d, const std::vector<HingeStatics>& states)
     return c;
 }
 
-/// Force of the strap: the statics' own where the strap is given.
-Check force_row(Check c, const layout::Door& d, const std::vector<HingeStatics>& states, const std::optional<double>& strength, const char* missing, const char* key)
+/// What takes a force about the hinge line: how far off it, and what it bears.
+struct Holder { double lever; std::optional<double> strength; const char *missing, *key; };
+
+/// Force of the strap or stop: the statics' own where it is given.
+Check force_row(Check c, const std::vector<HingeStatics>& states, const Holder& by)
 {
     for (const HingeStatics& s : states)
         if (!s.covered) return not_covered(c, s.load_case + ": " + s.reason, s.lift_with.empty() ? strap_key : s.lift_with);
     c = largest(c, states, [](const HingeStatics& s) { return std::abs(s.latch_N); });
-    c.inputs = {{"lever, mm", strap_of(d).lever}, {"factor", strap_factor}};
-    c = judged(c, strength, 1 / strap_factor, missing, key);
+    c.inputs = {{"lever, mm", by.lever}, {"factor", strap_factor}};
+    c = judged(c, by.strength, 1 / strap_factor, by.missing, by.key);
     if (c.status != Status::not_covered) c.note = "half of the strength counts: engineering judgement, no source";
     return c;
+}
+
+/// Flung open: into a stop of its own, or into that of the strap.
+Check stop_row(const layout::Door& d, const std::vector<HingeStatics>& flung)
+{
+    Check stop = row("stop", "stop of the door flung open", "N", "inertia of the whole door stopped by a half-sine, over the distance of what stops it from the hinge line, twice, against what that bears");
+    stop.formula = "ST-13";
+    if (!d.end_stop) return force_row(stop, flung, {strap_of(d).lever, strap_of(d).stop_strength, "what the end stop bears is not given", "door.check_strap.stop_strength"});
+    stop.id = "end stop/stop";
+    stop.part = "end stop";
+    stop.range = "side-hinged door, rigid leaf; the stop takes it, the strap does not";
+    return force_row(stop, flung, {d.end_stop->lever, d.end_stop->strength, "what the end stop bears is not given", "door.end_stop.strength"});
 }
 
 } // namespace
@@ -110,13 +125,9 @@ std::vector<Check> strap_rows(const layout::Layout& l, const std::vector<HingeSt
         rows.push_back(hold_row(d, held));
         Check pull = row("pull", "check strap: its force on the slope and in the wind", "N", "torque over the strap's lever, twice, against the strength");
         pull.formula = "AC-18";
-        rows.push_back(force_row(pull, d, held, strap_of(d).strength, "what the strap with its fixings bears is not given", "door.check_strap.strength"));
+        rows.push_back(force_row(pull, held, {strap_of(d).lever, strap_of(d).strength, "what the strap with its fixings bears is not given", "door.check_strap.strength"}));
     }
-    if (!flung.empty()) {
-        Check stop = row("stop", "stop of the door flung open", "N", "inertia of the whole door stopped by a half-sine, over the strap's lever, twice, against what the stop bears");
-        stop.formula = "ST-13";
-        rows.push_back(force_row(stop, d, flung, strap_of(d).stop_strength, "what the end stop bears is not given", "door.check_strap.stop_strength"));
-    }
+    if (!flung.empty()) rows.push_back(stop_row(d, flung));
     return rows;
 }
 

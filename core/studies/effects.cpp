@@ -51,6 +51,15 @@ model::Case with_more_mass(model::Case c)
     return c;
 }
 
+/// Half-sine of the same speed: its peak goes with 1/stop. How far off a stop is that somebody stated is judgement.
+model::Case with_harder_slam(model::Case c)
+{
+    constexpr double shorter = 0.7;
+    model::Quantity& stop = c.door->slam->stop;
+    stop = {shorter * stop.value, fmt::format("{:g} ms", 1000 * shorter * stop.value)};
+    return c;
+}
+
 std::string effect(const results::Outcome& as_is, const results::Outcome& bad)
 {
     if (!bad.governing || !as_is.governing) return fmt::format("{} then", base::name(bad.verdict));
@@ -79,7 +88,20 @@ std::vector<BadEnd> bad_ends(const model::Case& c)
     if (!measured(c, "panel.skin.thickness")) out.push_back({"thickness of the skin", "as given, or 10 % less", with_thinner_skin(c)});
     if (is_default(c, "panel.skin.coating")) out.push_back({"panel.skin.coating", "", with_more_coating(c)});
     if (c.item && !measured(c, "item.mass")) out.push_back({"mass of the item", "with its tolerance, or that much again", with_more_mass(c)});
+    if (c.door && c.door->slam) out.push_back({"stop of a slammed door", "as given, or in 30 % less time", with_harder_slam(c)});
     return out;
+}
+
+model::Case at_bad_ends(const model::Case& c)
+{
+    model::Case all = c;
+    for (const BadEnd& one : bad_ends(c))
+        for (BadEnd& then : bad_ends(all))
+            if (then.what == one.what) {
+                all = std::move(then.edited);
+                break;
+            }
+    return all;
 }
 
 void add_effects(const model::Case& c, pipeline::Workspace& workspace, results::Outcome& outcome, std::stop_token stop)

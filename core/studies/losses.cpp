@@ -110,7 +110,7 @@ void add_plates(const model::Case& c, List list, Edits& out)
 void add_rust(const model::Case& c, double rust_mm, Edits& out)
 {
     if (!(rust_mm > 0)) return;
-    LossEdit e{fmt::format("{:g} mm of the skin to rust", rust_mm), "skin", c};
+    LossEdit e{fmt::format("{:g} mm of the skin to corrosion", rust_mm), "skin", c};
     model::Quantity& t = e.edited.panel.skin.thickness;
     t.value -= rust_mm;
     if (!(t.value > c.panel.skin.coating.value)) e.alone = "nothing of the skin is left";

@@ -8,7 +8,7 @@
 
 namespace thinskin::studies {
 
-/// Skin that rust takes before somebody looks: engineering judgement, a wet seam that was not sealed for a few winters.
+/// Skin that corrosion takes before somebody looks: engineering judgement, a wet seam that was not sealed for a few winters.
 inline constexpr double default_rust_mm = 0.1;
 
 struct SingleLossOptions {
