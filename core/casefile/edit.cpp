@@ -40,12 +40,13 @@ std::optional<yaml::Patch> as_patch(const Change& c, std::string& why)
     using Kind = yaml::Patch::Kind;
     if (c.kind == Change::Kind::remove) return yaml::Patch{Kind::remove, c.path, {}};
     if (c.kind == Change::Kind::set) return yaml::Patch{Kind::set, c.path, yaml::scalar(c.text)};
+    if (c.kind == Change::Kind::rename) return yaml::Patch{Kind::rename, c.path, yaml::scalar(c.text)};
     yaml::Document flow = yaml::parse(c.text, "");
     if (!flow.usable || !flow.errors.empty()) {
         why = fmt::format("{}: {}", c.path, flow.errors.empty() ? "cannot be read" : flow.errors.front().message);
         return std::nullopt;
     }
-    return yaml::Patch{c.kind == Change::Kind::append ? Kind::append : Kind::set, c.path, std::move(flow.root)};
+    return yaml::Patch{c.kind == Change::Kind::append ? Kind::append : c.kind == Change::Kind::set_lines ? Kind::set_lines : Kind::set, c.path, std::move(flow.root)};
 }
 
 std::optional<Edited> only_values(const std::string& text, const std::vector<Change>& changes)

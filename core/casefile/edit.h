@@ -13,8 +13,10 @@ struct Change {
     enum class Kind {
         set,       ///< a single value, as the user typed it: "420 mm"; the key is added where it is missing
         set_block, ///< the same with a block or list in flow form: "{weld: 3 mm}", "[1 mm, 2 mm]"
+        set_lines, ///< the same, written on as many lines as the writer takes: for whole parts of a case
         append,    ///< one more entry of the list at `path`, in flow form
         remove,    ///< the key or the list entry with all that is in it
+        rename,    ///< the key itself: "fastener_kinds[M8 bolt]" becomes `text`; those who use the name are changed beside it
     } kind = Kind::set;
     std::string path, text;
 
@@ -23,6 +25,8 @@ struct Change {
 
 [[nodiscard]] inline Change set(std::string path, std::string text) { return {Change::Kind::set, std::move(path), std::move(text)}; }
 [[nodiscard]] inline Change set_block(std::string path, std::string flow) { return {Change::Kind::set_block, std::move(path), std::move(flow)}; }
+[[nodiscard]] inline Change set_lines(std::string path, std::string flow) { return {Change::Kind::set_lines, std::move(path), std::move(flow)}; }
+[[nodiscard]] inline Change rename(std::string path, std::string key) { return {Change::Kind::rename, std::move(path), std::move(key)}; }
 [[nodiscard]] inline Change append(std::string path, std::string flow) { return {Change::Kind::append, std::move(path), std::move(flow)}; }
 [[nodiscard]] inline Change remove(std::string path) { return {Change::Kind::remove, std::move(path), {}}; }
 

@@ -62,6 +62,7 @@ template <class V> void fields(V& v, model::Propose& p)
     v("holes", p.holes);
     v("stock", p.stock);
     v("stock_only", p.stock_only);
+    v("on_ribs", p.on_ribs);
     v("not_use", p.not_use);
     v("leg_down", p.leg_down);
     v("leg_up", p.leg_up);

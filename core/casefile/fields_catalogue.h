@@ -69,6 +69,7 @@ template <class V> void fields(V& v, model::OwnPulse& p)
 
 template <class V> void fields(V& v, model::OwnRows& r)
 {
+    v("file", r.file);
     v("materials", r.materials);
     v("bolt_grades", r.bolt_grades);
     v("screws", r.screws);

@@ -40,6 +40,8 @@ template <class V> void fields(V& v, model::Vehicle& x)
     v("payload_left", x.payload_left);
     v("rear_axle_plate", x.rear_axle_plate);
     v("rear_axle_weighed", x.rear_axle_weighed);
+    v("front_axle_least", x.front_axle_least);
+    v("front_axle_weighed", x.front_axle_weighed);
     v("source", x.source);
 }
 
@@ -158,7 +160,12 @@ template <class V> void fields(V& v, model::Hinges& h)
     v("sag_test", h.sag_test);
 }
 
-template <class V> void fields(V& v, model::Latch& l) { v("at", l.at); }
+template <class V> void fields(V& v, model::Latch& l)
+{
+    v("at", l.at);
+    v("strength", l.strength);
+    v("source", l.source);
+}
 
 template <class V> void fields(V& v, model::Slam& s)
 {
@@ -173,6 +180,13 @@ template <class V> void fields(V& v, model::CheckStrap& s)
     v("holds", s.holds);
     v("strength", s.strength);
     v("stop_strength", s.stop_strength);
+}
+
+template <class V> void fields(V& v, model::EndStop& s)
+{
+    v("lever", s.lever);
+    v("height", s.height);
+    v("strength", s.strength);
 }
 
 template <class V> void fields(V& v, model::OpenDoor& o)
@@ -194,6 +208,7 @@ template <class V> void fields(V& v, model::Door& d)
     v("opening_angle", d.opening_angle);
     v("slam", d.slam);
     v("check_strap", d.check_strap);
+    v("end_stop", d.end_stop);
     v("open", d.open);
 }
 

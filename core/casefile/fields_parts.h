@@ -33,6 +33,13 @@ template <class V> void fields(V& v, model::ItemLoad& l)
     v("wind", l.wind);
 }
 
+template <class V> void fields(V& v, model::Person& p)
+{
+    v("at", p.at);
+    v("mass", p.mass);
+    v("allowed", p.allowed);
+}
+
 template <class V> void fields(V& v, model::Tether& t)
 {
     v("tied_to", t.tied_to);
@@ -50,6 +57,8 @@ template <class V> void fields(V& v, model::Item& i)
     v("name", i.name);
     v("mass", i.mass);
     v("mass_tolerance", i.mass_tolerance);
+    v("snow", i.snow);
+    v("water", i.water);
     v("centre_of_mass", i.centre_of_mass);
     v("box", i.box);
     v("running_frequency", i.running_frequency);
@@ -58,6 +67,8 @@ template <class V> void fields(V& v, model::Item& i)
     v("natural_frequency", i.natural_frequency);
     v("fixings", i.fixings);
     v("loads", i.loads);
+    v("person", i.person);
+    v("air_speed", i.air_speed);
     v("tether", i.tether);
 }
 

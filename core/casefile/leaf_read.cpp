@@ -14,7 +14,8 @@ bool scalar(const yaml::Node& n, const Row& row, const Report& report)
 {
     if (n.refused) return false;
     if (n.kind == yaml::Node::Kind::scalar) return true;
-    report.error(n.at, fmt::format("expected {}, found {}", expected(row), found(n)));
+    const bool several = n.kind == yaml::Node::Kind::list && !row.words.empty();
+    report.error(n.at, fmt::format("expected {}, found {}{}", expected(row), found(n), several ? ". " + row.help : ""));
     return false;
 }
 

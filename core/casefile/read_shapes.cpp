@@ -54,7 +54,7 @@ void ReadVisitor::frames(std::string_view key, std::array<std::optional<model::F
     });
 }
 
-void ReadVisitor::rest(std::string_view key, std::optional<model::Point2>& r)
+void ReadVisitor::rest(std::string_view key, std::optional<model::Rest>& r)
 {
     const Row& row = row_of(key);
     const yaml::Node* value = present(key, row);
@@ -62,7 +62,7 @@ void ReadVisitor::rest(std::string_view key, std::optional<model::Point2>& r)
         if (takes_default(key, row)) note_default(row, path_of(key));
     } else if (value->kind == yaml::Node::Kind::map) {
         r.emplace();
-        block(*value, path_of(key), row.inside(), [&] { (*this)("at", *r); });
+        block(*value, path_of(key), row.inside(), [&] { rest_block(*this, *r); });
     } else {
         read_word(*value, row, {out_.diagnostics, path_of(key)});
     }

@@ -13,6 +13,12 @@ void ReadVisitor::read(const yaml::Node& root, model::Case& c)
     block(root, "", "", [&] { fields(*this, c); });
 }
 
+void ReadVisitor::read_rows(const yaml::Node& root, model::OwnRows& rows, model::Case& c)
+{
+    case_ = &c;
+    block(root, "catalogue", "catalogue", [&] { fields(*this, rows); });
+}
+
 void ReadVisitor::error(const base::Location& at, std::string path, std::string message, std::string hint)
 {
     out_.diagnostics.push_back({at, std::move(path), std::move(message), std::move(hint), base::Severity::error});

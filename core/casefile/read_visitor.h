@@ -15,6 +15,8 @@ public:
     explicit ReadVisitor(ReadResult& out) : out_(out) {}
 
     void read(const yaml::Node& root, model::Case& c);
+    /// A file of nothing but rows: the block `catalogue` by itself. `c` takes notes of defaults.
+    void read_rows(const yaml::Node& root, model::OwnRows& rows, model::Case& c);
 
     template <class T> void operator()(std::string_view key, T& x)
     {
@@ -45,7 +47,7 @@ public:
     [[nodiscard]] bool has(std::string_view key) const { return find_row(scope_.block, key) != nullptr; }
     void ends(std::string_view key, model::Ends& e, const model::Point2& from, const model::Point2& to);
     void frames(std::string_view key, std::array<std::optional<model::Frame>, 4>& f);
-    void rest(std::string_view key, std::optional<model::Point2>& r);
+    void rest(std::string_view key, std::optional<model::Rest>& r);
     void kinds(std::string_view key, std::vector<model::FastenerKind>& k);
 
 private:

@@ -27,6 +27,58 @@ void sort_by_place(std::vector<base::Diagnostic>& all)
     });
 }
 
+/// All of a file, at most one byte more than the limit: that tells that it is too large. Nothing, and why, when it cannot be read.
+std::optional<std::string> bytes_of(const std::string& path, std::string& why)
+{
+    std::ifstream in(path, std::ios::binary);
+    if (!in) return why = "the file cannot be opened: check its name and whether it may be read", std::nullopt;
+    std::string text(yaml::Limits{}.bytes + 1, '\0');
+    in.read(text.data(), static_cast<std::streamsize>(text.size()));
+    if (in.bad() || (in.fail() && !in.eof())) return why = "the file cannot be read: is it a folder?", std::nullopt;
+    text.resize(static_cast<std::size_t>(in.gcount()));
+    return text;
+}
+
+template <class Own> void take_rows(std::vector<Own>& into, std::vector<Own>& from)
+{
+    for (Own& r : from) {
+        r.shared = true;
+        into.push_back(std::move(r));
+    }
+}
+
+/// The rows of the shared file behind those of the case; its errors stand in its own lines.
+std::vector<base::Diagnostic> add_shared_rows(model::Case& c, const ReadResult& of_case)
+{
+    const auto at = of_case.places.find("catalogue.file");
+    const base::Location where = at == of_case.places.end() ? base::Location{} : at->second;
+    const auto one = [&where](std::string message) { return std::vector<base::Diagnostic>{{where, "catalogue.file", std::move(message), "", base::Severity::error}}; };
+    if (c.own.file.find_first_of("/\\") != std::string::npos) return one("expected the name of a file in the folder of the case, without a path");
+    const auto folder = c.file.find_last_of("/\\");
+    const std::string path = (folder == std::string::npos ? "" : c.file.substr(0, folder + 1)) + c.own.file;
+    std::string why;
+    const auto text = bytes_of(path, why);
+    if (!text) return one(path + ": " + why);
+    yaml::Document doc = yaml::parse(*text, path);
+    ReadResult of_rows;
+    of_rows.diagnostics = std::move(doc.errors);
+    if (!doc.usable) return of_rows.diagnostics;
+    model::OwnRows rows;
+    model::Case notes;
+    ReadVisitor(of_rows).read_rows(doc.root, rows, notes);
+    for (base::Diagnostic& d : of_rows.diagnostics) // written as a case is
+        if (d.key_path == "catalogue.catalogue" || d.key_path == "catalogue.format") d.hint = "a shared file holds the lists of rows alone, without catalogue above them";
+    if (!rows.file.empty()) of_rows.diagnostics.push_back({of_rows.places["catalogue.file"], "catalogue.file", "a shared file names no further file", "", base::Severity::error});
+    take_rows(c.own.materials, rows.materials);
+    take_rows(c.own.bolt_grades, rows.bolt_grades);
+    take_rows(c.own.screws, rows.screws);
+    take_rows(c.own.rivets, rows.rivets);
+    take_rows(c.own.roads, rows.roads);
+    take_rows(c.own.base_pulses, rows.base_pulses);
+    c.own.file_text = *text;
+    return of_rows.diagnostics;
+}
+
 /// Where names stand that only the catalogue knows: it is asked later.
 void place_names(const std::map<std::string, base::Location>& places, model::Road& road)
 {
@@ -54,20 +106,20 @@ ReadResult read_text(std::string text, std::string file_name)
         }
     if (c.road) place_names(out.places, *c.road);
     sort_by_place(out.diagnostics);
+    if (!c.own.file.empty()) {
+        std::vector<base::Diagnostic> more = add_shared_rows(c, out);
+        sort_by_place(more);
+        out.diagnostics.insert(out.diagnostics.end(), more.begin(), more.end());
+    }
     if (!base::has_errors(out.diagnostics)) out.value = std::move(c);
     return out;
 }
 
 ReadResult read_file(const std::string& path)
 {
-    std::ifstream in(path, std::ios::binary);
-    if (!in) return failed(path, "the file cannot be opened: check its name and whether it may be read");
-    // One byte more than the limit tells that the file is too large without reading all of it.
-    std::string text(yaml::Limits{}.bytes + 1, '\0');
-    in.read(text.data(), static_cast<std::streamsize>(text.size()));
-    if (in.bad() || (in.fail() && !in.eof())) return failed(path, "the file cannot be read: is it a folder?");
-    text.resize(static_cast<std::size_t>(in.gcount()));
-    return read_text(std::move(text), path);
+    std::string why;
+    auto text = bytes_of(path, why);
+    return text ? read_text(std::move(*text), path) : failed(path, why);
 }
 
 } // namespace thinskin::casefile

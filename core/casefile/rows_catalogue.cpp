@@ -29,6 +29,7 @@ Row positive(const std::string& key, Dimension d, const std::string& help) { ret
 std::vector<Row> catalogue_rows()
 {
     std::vector<Row> all{block("catalogue", "Rows of the case's own, for what the program's catalogue lacks. They are taken as written; the record names each that was used.")};
+    all.push_back(text("catalogue.file", "A file of such rows that several cases share: its name, in the folder of the case. It holds the keys below, without `catalogue` above them. Not given: none."));
     add_table(all, "materials", "Sheet, plate and sections, each for a range of thickness.",
               {word("kind", {"steel", "aluminium"}, "Metal, for stiffness and weight.").required(), text("product", "Form it is sold in.").fallback("sheet"),
                positive("from", Dimension::length, "Least thickness of base metal the strengths are for."), positive("to", Dimension::length, "Greatest thickness of base metal the strengths are for."),

@@ -24,7 +24,7 @@ std::vector<Row> road_rows()
     return {
         block("road", "What the vehicle drives on. Needed as soon as an item or brackets are given."),
         text("road.surface", "Row of the road catalogue: sealed, unsealed, track, or one under catalogue.roads.").required(),
-        word("road.basis", {"quasi_static", "base_pulse", "random_vibration"}, "How the dynamic factor is found.")
+        word("road.basis", {"quasi_static", "base_pulse", "random_vibration"}, "How the dynamic factor is found: one way, never two, as each holds the whole dynamics already.")
             .fallback("quasi_static"),
         length("road.distance_per_year", "Kilometres a year, for the repeated load and the re-check plan.").above(0),
         length("road.life_distance", "Kilometres the job has to last, for its life under repeated stress (basis random_vibration). Not given: ten years of distance_per_year.").above(0),
@@ -42,6 +42,8 @@ std::vector<Row> road_rows()
         quantity("vehicle.payload_left", Dimension::mass, "What may still be added: plated total mass less the vehicle as it drives, weighed with crew, tools and load, before this job.").from(0),
         quantity("vehicle.rear_axle_plate", Dimension::mass, "Plated mass of the rear axle; with road.wheelbase and road.overhang.").above(0),
         quantity("vehicle.rear_axle_weighed", Dimension::mass, "Mass on the rear axle as it drives, weighed before this job.").above(0),
+        quantity("vehicle.front_axle_least", Dimension::mass, "Least mass the steering axle has to keep, by the vehicle's papers or the local code; what hangs behind the rear axle relieves it.").above(0),
+        quantity("vehicle.front_axle_weighed", Dimension::mass, "Mass on the front axle as it drives, weighed before this job.").above(0),
         text("vehicle.source", "Whose figures these are: plate, weighbridge ticket."),
     };
 }
@@ -59,8 +61,8 @@ std::vector<Row> panel_rows()
         block("panel.skin", "The outer sheet.").required(),
         text("panel.skin.material", "Grade, a row of the material catalogue.").required(),
         of(Type::sheet_thickness, "panel.skin.thickness", "Thickness with its zinc, without paint.").required().above(0).spread("-10 % .. +10 %"),
-        length("panel.skin.coating", "Zinc of both sides together, taken off the thickness for strength.").from(0)
-            .assumed("0.04 mm", "the zinc was not measured; a 275 g/m2 coat is about 0.04 mm").spread("0 mm .. 0.06 mm"),
+        length("panel.skin.coating", "Zinc of both sides together, taken off the thickness for strength; 0 mm on aluminium.").from(0)
+            .assumed("0.04 mm", "the zinc was not measured; a 275 g/m2 coat is about 0.04 mm; on aluminium there is none: write 0 mm").spread("0 mm .. 0.06 mm"),
         length("panel.skin.crown", "How far the middle of the skin stands out of its edges; snap-through is not covered.").from(0).fallback("0 mm"),
         block("panel.edges", "How each edge of the skin is held against turning."),
         of(Type::word_or_block, "panel.edges.left", "Left edge.").words({"held", "hinged", "free"}).shared("<edge>").assumed("held", hem).spread("hinged .. held"),
@@ -108,7 +110,7 @@ std::vector<Row> door_rows()
         length("door.hinges.pin.z", "Where the pin stands in depth; behind the skin is negative.").required(),
         block("door.hinges.evidence", "What is known of the strength of the hinges.")
             .assumed("{kind: none}", "nobody gave a strength of the hinges: they are not covered"),
-        word("door.hinges.evidence.kind", {"none", "maker_limit", "proof_hang", "regulation"}, "Where the strength comes from.").required(),
+        word("door.hinges.evidence.kind", {"none", "maker_limit", "proof_hang", "regulation", "us_regulation"}, "Where the strength comes from; regulation: this door is shown to be approved to UN Regulation 11; us_regulation: to 49 CFR 571.206, which tries no hinge of a side-hinged back door along its pin.").required(),
         quantity("door.hinges.evidence.mass", Dimension::mass, "Mass of the limit or of the hang.").above(0),
         of(Type::point3, "door.hinges.evidence.at", "Where that mass sits."),
         word("door.hinges.evidence.state", {"closed", "open"}, "State of the door in the proof hang."),
@@ -119,18 +121,24 @@ std::vector<Row> door_rows()
         length("door.hinges.sag_test.sag", "Drop read there.").required().above(0),
         blocks("door.latches", "Where the closed door is caught."),
         of(Type::point2, "door.latches[].at", "Place of the latch.").required(),
+        quantity("door.latches[].strength", Dimension::force, "Pull out of the door that the latch with its striker bears, maker's or tested; half of it counts. Not given: its pull is only put beside the regulation's level.").above(0),
+        text("door.latches[].source", "Whose figure that is."),
         of(Type::word_or_block, "door.rest", "What the closed door sits on.").words({"none"}).shared("<rest>")
             .assumed("none", "nobody says that the closed door sits on anything: the hinges carry all of it"),
         quantity("door.opening_angle", Dimension::angle, "How far the door opens.").above(0).below(6.2831),
         block("door.slam", "A door thrown shut. Not given: the slam is not covered."),
         quantity("door.slam.edge_speed", Dimension::speed, "Speed of the free edge when it meets the stop.").required().above(0),
-        quantity("door.slam.stop", Dimension::time, "Time from touch to standstill.").required().above(0),
+        quantity("door.slam.stop", Dimension::time, "Time from touch to standstill: softer buffers take longer.").required().above(0),
         block("door.check_strap", "What holds and stops the open door. Not given: what turns the open door is not covered."),
         length("door.check_strap.lever", "Distance of the strap's line from the hinge line, square to it.").required().above(0),
         length("door.check_strap.height", "Height of the strap on the leaf.").required(),
         quantity("door.check_strap.holds", Dimension::moment, "Torque at which the held door begins to swing, as measured: spring balance at the free edge times its distance from the hinge line.").above(0),
         quantity("door.check_strap.strength", Dimension::force, "What the strap with its fixings bears; half of it counts.").above(0),
         quantity("door.check_strap.stop_strength", Dimension::force, "What its end stop bears when the door runs into it; half of it counts.").above(0),
+        block("door.end_stop", "A stop of the open door on the body, apart from the check strap. Not given: the strap stops it."),
+        length("door.end_stop.lever", "Distance of the stop from the hinge line, square to its push.").required().above(0),
+        length("door.end_stop.height", "Height of the stop on the leaf.").required(),
+        quantity("door.end_stop.strength", Dimension::force, "What it bears when the door runs into it; half of it counts.").above(0),
         block("door.open", "What the open door has to stand. Each part that is given is required; each that is not given is not run."),
         of(Type::quantities, "door.open.angles", "Angles to show the forces on the pillar at. Not given: every 90 degrees up to opening_angle, and there.").dimension(Dimension::angle).from(0).below(6.2831),
         quantity("door.open.slope", Dimension::ratio, "Slope of the ground, rise over run; taken in the worst direction.").above(0).to(0.6),

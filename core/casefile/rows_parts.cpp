@@ -12,6 +12,8 @@ std::vector<Row> item_rows()
         quantity("item.mass", Dimension::mass, "With its fluids, everything bolted to it, and the snow or water that can lie on it.").required().above(0),
         quantity("item.mass_tolerance", Dimension::ratio, "How far the mass can be off, either way.").from(0).below(1)
             .assumed("5 %", "the mass is from a plate or a scale of unknown class"),
+        quantity("item.snow", Dimension::mass, "Snow and ice that can lie on it, beside item.mass; counted at its centre of mass. Wet snow 100 mm deep on a square metre is 30 to 50 kg.").from(0),
+        quantity("item.water", Dimension::mass, "Water that can stand on or in it, beside item.mass; counted at its centre of mass. 1 kg a litre.").from(0),
         of(Type::point3, "item.centre_of_mass", "Place of its centre of mass.").required(),
         block("item.box", "Its outline, for interference and wind.").shared("<box3>"),
         of(Type::quantities, "item.running_frequency", "Frequencies it shakes at by itself.").dimension(Dimension::frequency).above(0),
@@ -29,6 +31,11 @@ std::vector<Row> item_rows()
         of(Type::point3, "item.loads[].at", "Where it acts.").required(),
         word("item.loads[].both_ways", {"no", "yes"}, "Yes: also with its sign turned, as wind has.").fallback("no"),
         quantity("item.loads[].wind", Dimension::speed, "Speed of the wind that the force was worked out for: the wind that may not be exceeded is printed.").above(0),
+        block("item.person", "Somebody who steps on it, on a ladder or a rack: a load case of its own, on one foot. Not given: not run."),
+        of(Type::point3, "item.person.at", "The outermost place where a foot can stand.").required(),
+        quantity("item.person.mass", Dimension::mass, "Person with what is carried up.").above(0).fallback("110 kg"),
+        word("item.person.allowed", {"parked", "never"}, "State it is allowed in: parked, the vehicle standing and its door shut and latched; or never, then no load case is run and the output says that nobody may stand on it.").fallback("parked"),
+        quantity("item.air_speed", Dimension::speed, "Speed of the air against it on the fastest drive: the vehicle's with the headwind added. The air on its box is a load case then. Not given: not run.").above(0).to(80000),
         block("item.tether", "A strap, chain or rope that catches the item if a fixing lets go. Not given: a caution. What it needs and lacks: not covered."),
         word("item.tether.tied_to", {"frame", "body", "skin", "bracket"}, "What holds its other end: the door's or wall's frame, the body, the skin, or the bracket it is to stand in for; the last two are no second path."),
         length("item.tether.slack", "How far the item falls before it pulls.").from(0).to(2000),
@@ -194,10 +201,10 @@ std::vector<Row> shared_rows()
         length("<frame>.depth", "From the skin to its inner sheet.").required().above(0),
         block("<frame>.inner", "The sheet the end fixings go through. Not given: end fixings are not covered."),
         text("<frame>.inner.material", "Grade, a row of the material catalogue.").required(),
-        of(Type::sheet_thickness, "<frame>.inner.thickness", "Thickness with its zinc, without paint.").required().above(0).spread("-10 % .. +10 %"),
-        length("<frame>.inner.coating", "Zinc of both sides together, taken off the thickness for strength.").from(0)
-            .assumed("0.04 mm", "the zinc was not measured; a 275 g/m2 coat is about 0.04 mm").spread("0 mm .. 0.06 mm"),
-        of(Type::section, "<frame>.section", "Section of the frame member, such as box 60x25x0.7. Not given: its strength is not covered."),
+        of(Type::sheet_thickness, "<frame>.inner.thickness", "Thickness with its zinc, without paint, as measured; with a doubler on it, both together.").required().above(0).spread("-10 % .. +10 %"),
+        length("<frame>.inner.coating", "Zinc of both sides together, taken off the thickness for strength; 0 mm on aluminium.").from(0)
+            .assumed("0.04 mm", "the zinc was not measured; a 275 g/m2 coat is about 0.04 mm; on aluminium there is none: write 0 mm").spread("0 mm .. 0.06 mm"),
+        of(Type::section, "<frame>.section", "Section of the vehicle's own frame member, such as box 60x25x0.7: measured, not chosen; thicker only by what is added to it, such as a doubler. Not given: its strength is not covered."),
         word("<frame>.seen", {"seen", "tapped", "assumed"}, "How it is known to be there.")
             .assumed("assumed", "nobody says that the frame was seen or tapped"),
         of(Type::word_or_block, "<ends>.left", "End of a member that lies flatter than 45 deg.").required().words({"same_as_right"}).shared("<end>"),
@@ -222,6 +229,8 @@ std::vector<Row> shared_rows()
         of(Type::point3, "<box3>.from", "Corner with the least x, y and z.").required(),
         of(Type::point3, "<box3>.size", "Width, height, depth.").required().above(0),
         of(Type::point2, "<rest>.at", "Place of the rest.").required(),
+        length("<rest>.gap", "Gap under the bare door as it hangs before the job, measured; 0 mm where it just touches. With stiffness and door.hinges.sag_test: what the rest gets is estimated.").from(0),
+        quantity("<rest>.stiffness", Dimension::stiffness, "Of the rest, measured: a known mass on it and how far it goes down.").above(0),
     };
 }
 

@@ -83,7 +83,7 @@ void check_evidence(RuleKit& k, const model::HingeEvidence& e)
         needs(e.mass.has_value(), "mass", kind + " needs the mass");
         needs(e.at.has_value(), "at", kind + " needs the place of the mass, with its z");
     } else if (k.written(path + ".kind")) {
-        const std::string kind = e.kind == Kind::none ? "none" : "regulation";
+        const std::string kind = e.kind == Kind::none ? "none" : e.kind == Kind::regulation ? "regulation" : "us_regulation";
         spare(e.mass.has_value(), "mass", kind);
         spare(e.at.has_value(), "at", kind);
     }

@@ -35,6 +35,14 @@ inline bool is_per_edge(const yaml::Node& frame)
     return false;
 }
 
+/// Keys of the block a door rests on.
+template <class V> void rest_block(V& v, model::Rest& r)
+{
+    v("at", static_cast<model::Point2&>(r));
+    v("gap", r.gap);
+    v("stiffness", r.stiffness);
+}
+
 inline std::string kind_path(const std::string& name) { return "fastener_kinds[" + name + "]"; }
 
 } // namespace thinskin::casefile

@@ -76,6 +76,20 @@ gauges:
 analysis: {skin: automatic}
 )yaml";
 
+const std::vector<std::string_view> offers_on_door{
+    "door.check_strap: {lever: 90 mm, height: 750 mm, holds: 110 N·m, strength: 6 kN, stop_strength: 10 kN}",
+    "door.end_stop: {lever: 120 mm, height: 900 mm, strength: 4 kN}",
+    "door.open: {slope: 12 %, wind: 14 m/s, edge_speed: 0.6 m/s, stop: 60 ms}",
+    "item.person: {at: [352 mm, 1240 mm, 300 mm]}",
+    "item.air_speed: 130 km/h",
+    "item.snow: 10 kg",
+    "item.water: 4 kg",
+    "item.natural_frequency: 14 Hz",
+    "door.hinges.sag_test: {mass: 20 kg, at: [20 mm, 760 mm], sag: 0.6 mm}",
+    "item.tether: {tied_to: body, slack: 40 mm, length: 600 mm, stretch: 12 %, strength: 20 kN, anchor_strength: 12 kN, source: tag of the strap}",
+    "vehicle: {payload_left: 310 kg, rear_axle_plate: 1750 kg, rear_axle_weighed: 1500 kg, front_axle_least: 900 kg, front_axle_weighed: 1300 kg, source: plate and weighbridge}",
+};
+
 constexpr std::string_view bare_panel = R"yaml(format: 1
 job: {title: Pull on a plain panel of the field-survey van, number: FS-0100, vehicle: "survey van, high roof"}
 rules: allowable_strength
@@ -99,7 +113,7 @@ analysis: {skin: automatic}
 const std::vector<StarterText>& starter_texts()
 {
     static const std::vector<StarterText> all = {
-        {"condenser-on-door", "an outdoor cooling unit on two brackets on a rear door, angles behind the skin tied to the frame", condenser_on_door},
+        {"condenser-on-door", "an outdoor cooling unit on two brackets on a rear door, angles behind the skin tied to the frame", condenser_on_door, offers_on_door},
         {"bare-panel", "a plain skin with a force on it and a point whose movement is wanted", bare_panel},
     };
     return all;

@@ -121,10 +121,10 @@ void WriteVisitor::frames(std::string_view key, std::array<std::optional<model::
     if (!n.entries.empty()) add(row, std::move(n));
 }
 
-void WriteVisitor::rest(std::string_view key, std::optional<model::Point2>& r)
+void WriteVisitor::rest(std::string_view key, std::optional<model::Rest>& r)
 {
     const Row& row = row_of(key);
-    if (r) add(row, block(path_of(key), row.inside(), [&] { (*this)("at", *r); }));
+    if (r) add(row, block(path_of(key), row.inside(), [&] { rest_block(*this, *r); }));
     else if (!was_default(path_of(key))) add(row, yaml::scalar(row.words.front()));
 }
 

@@ -51,7 +51,7 @@ public:
     [[nodiscard]] bool has(std::string_view key) const { return find_row(block_, key) != nullptr; }
     void ends(std::string_view key, model::Ends& e, const model::Point2& from, const model::Point2& to);
     void frames(std::string_view key, std::array<std::optional<model::Frame>, 4>& f);
-    void rest(std::string_view key, std::optional<model::Point2>& r);
+    void rest(std::string_view key, std::optional<model::Rest>& r);
     void kinds(std::string_view key, std::vector<model::FastenerKind>& k);
 
 private:

@@ -6,6 +6,7 @@
 
 // How a label finds its place: candidates on rings round its point, the cheapest one is taken. Costs in text heights:
 //   another text        may not be met at all as long as any candidate is free of it
+//   beside another text 5, less than half a height away from it: the two would be read as one
 //   a line crossed      1.5 for a visible or filled edge, 0.7 for the others
 //   distance            1 for each text height between the point and the nearest side of the text
 //   leader over a text  4
@@ -13,7 +14,7 @@ namespace thinskin::drawing {
 
 namespace {
 
-constexpr double text_over_text = 1000;
+constexpr double text_over_text = 1000, text_beside_text = 5;
 
 struct Segment { Point a, b; double weight = 0; };
 
@@ -105,7 +106,9 @@ private:
         const Box b = box_of(t);
         if (b.x0 < room_.x0 || b.y0 < room_.y0 || b.x1 > room_.x1 || b.y1 > room_.y1) return std::numeric_limits<double>::infinity();
         double c = 0;
-        for (const Box& other : taken_) c += intersect(b, other) ? text_over_text : 0;
+        const double gap = 0.5 * t.height;
+        const Box apart{b.x0 - gap, b.y0 - 0.2 * gap, b.x1 + gap, b.y1 + 0.2 * gap};
+        for (const Box& other : taken_) c += intersect(b, other) ? text_over_text : intersect(apart, other) ? text_beside_text : 0;
         if (c >= least) return no;
         for (const Segment& s : lines_) {
             c += meets(b, s.a, s.b) ? s.weight : 0;

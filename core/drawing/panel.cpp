@@ -55,6 +55,17 @@ void draw_opening(const layout::Opening& o, Canvas& e, Canvas& s, double skin)
     for (const double y : {o.low.y, o.high.y}) s.line(part, Style::hidden, {-skin, y}, {0, y});
 }
 
+/// What holds or stops the open door: its place on the leaf, as far off the hinge line as its line of force, and the lever to that line.
+void draw_stay(const layout::Layout& l, const char* name, double lever, double height, Canvas& e, Canvas& s, double h)
+{
+    const Part part{PartKind::check_strap, name};
+    const layout::Door& d = *l.door;
+    const double x = d.pin_x + (d.hinges_right ? -lever : lever), half = 0.4 * h;
+    e.rectangle(part, Style::hidden, {x - half, height - half}, {x + half, height + half});
+    e.line(part, Style::thin, {d.pin_x, height}, {x, height});
+    s.rectangle(part, Style::hidden, {-l.skin.nominal - 2 * h, height - half}, {-l.skin.nominal, height + half});
+}
+
 /// The pieces of a circle that lie on the panel.
 void clipped_circle(const layout::Layout& l, Canvas& e, const Part& part, Point c, double radius)
 {
@@ -114,6 +125,8 @@ void draw_door(const layout::Layout& l, Canvas& e, Canvas& s, double h)
         e.filled({PartKind::latch, "latch"}, Style::visible, {{p.x, p.y + half}, {p.x + away, p.y}, {p.x, p.y - half}});
         s.filled({PartKind::latch, "latch"}, Style::visible, {{-l.skin.nominal, p.y + wide}, {-l.skin.nominal - h, p.y}, {-l.skin.nominal, p.y - wide}});
     }
+    if (d.strap) draw_stay(l, "check strap", d.strap->lever, d.strap->height, e, s, h);
+    if (d.end_stop) draw_stay(l, "end stop", d.end_stop->lever, d.end_stop->height, e, s, h);
     if (d.rest) e.filled({PartKind::rest, "rest"}, Style::visible, {*d.rest, {d.rest->x + h, d.rest->y - 1.2 * h}, {d.rest->x - h, d.rest->y - 1.2 * h}});
     if (d.rest) s.filled({PartKind::rest, "rest"}, Style::visible, {{-l.skin.nominal, d.rest->y}, {h, d.rest->y - 1.2 * h}, {-h, d.rest->y - 1.2 * h}});
 }

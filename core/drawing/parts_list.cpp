@@ -103,6 +103,19 @@ public:
         row({PartKind::hinge, "hinges"}, "hinges", fmt::format("heights {} mm, pin line at x {}, z {} mm", heights, mm(d.pin_x), mm(d.pin_z)), "hinges", {{d.pin_x, d.hinge_heights.back()}}, {{d.pin_z, d.hinge_heights.back()}});
     }
 
+    /// Check strap and end stop: where their force acts and what is known of them.
+    void stays()
+    {
+        if (!l_.door || !l_.door->has_hinges) return;
+        const layout::Door& d = *l_.door;
+        const auto stay = [&](const char* name, double lever, double height, const std::string& known) {
+            const double x = d.pin_x + (d.hinges_right ? -lever : lever);
+            row({PartKind::check_strap, name}, name, fmt::format("line {} mm off the hinge line, height {} mm{}", mm(lever), mm(height), known), name, {{x, height}}, {{-l_.skin.nominal, height}});
+        };
+        if (d.strap) stay("check strap", d.strap->lever, d.strap->height, d.strap->holds ? fmt::format(", holds {:.0f} N m", *d.strap->holds / 1000) : "");
+        if (d.end_stop) stay("end stop", d.end_stop->lever, d.end_stop->height, d.end_stop->strength ? fmt::format(", bears {:.0f} N", *d.end_stop->strength) : "");
+    }
+
     /// One row for each kind of fastener, with the names of all that are of it.
     void fasteners()
     {
@@ -179,6 +192,7 @@ std::vector<Numbered> parts_list(const layout::Layout& l)
     list.fasteners();
     list.hung();
     list.door();
+    list.stays();
     list.gauges();
     return std::move(list.out);
 }

@@ -13,7 +13,8 @@ namespace thinskin::drawing {
 using layout::Point;
 
 enum class PartKind {
-    skin, frame, rib, angle, plate, board, strap, bracket, fastener, end_fixing, item, mass_centre, hinge, latch, rest, gauge, zone, load, dimension, note
+    skin, frame, rib, angle, plate, board, strap, bracket, fastener, end_fixing, item, mass_centre, hinge, latch, rest, gauge, zone, load, dimension, note,
+    check_strap ///< of the open door, and its end stop
 };
 
 /// What a mark belongs to; `name` as in the case file ("upper rail", "L1"), "" where there is only one of its kind.

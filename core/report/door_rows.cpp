@@ -43,8 +43,9 @@ std::vector<DoorRow> door_rows(const Outcome& o, bool all)
     for (const results::HingeForce* r : hardest(shut, [](const auto& x) { return x.name; }, size))
         if (!all) out.push_back(row(*r));
     for (const results::HingeForce& r : rows) {
+        const bool rested = closed(r) && r.state.find("rest") != std::string::npos && r.load_case == "parked"; // the other bound beside the hinges without it
         const bool shown = !closed(r) && r.name != shared_out && (r.load_case == at_rest || r.open_deg == widest);
-        if (all || shown) out.push_back(row(r));
+        if (all || shown || rested) out.push_back(row(r));
     }
     return out;
 }

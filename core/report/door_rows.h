@@ -9,7 +9,7 @@ namespace thinskin::report {
 
 struct DoorRow { std::string place, state, load_case, words; };
 
-/// Closed: of each place the load case with the largest force. Open at rest: every angle. Other states of the open door: the widest
+/// Closed: of each place the load case with the largest force. Open at rest: every angle. On a rest: parked, hinges relieved by it. Other states of the open door: the widest
 /// angle, as the size is the same at each. `all`: every row there is.
 [[nodiscard]] std::vector<DoorRow> door_rows(const results::Outcome& o, bool all);
 

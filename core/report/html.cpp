@@ -52,6 +52,7 @@ th,td{text-align:left;vertical-align:top;padding:.5mm 1.2mm;overflow-wrap:break-
 th{font-weight:bold;font-size:7.5pt;border-bottom:.35mm solid #1b1f24}
 td{font-size:8pt;border-bottom:.1mm solid #b9bfc6}
 .n{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap;overflow-wrap:normal}
+th.n{white-space:normal}
 table.sheet,table.sheet>tbody>tr>td,table.sheet>thead>tr>td,table.sheet>tfoot>tr>td{border:0;padding:0;margin:0}
 table.sheet>tbody{break-inside:auto}
 .running{font-size:7.5pt;color:#444;border-bottom:.1mm solid #444;margin-bottom:3mm;padding-bottom:.5mm;display:flex;justify-content:space-between;gap:6mm}
@@ -83,7 +84,7 @@ table.clauses td,table.clauses th{font-size:7pt;line-height:1.2}
 table.values td{font-size:7.5pt}
 table.values td:first-child{font-family:'DejaVu Sans Mono','Liberation Mono',monospace;font-size:7pt;width:30%}
 table.clauses td:first-child{white-space:nowrap}
-.sign td{height:11mm;border:.18mm solid #1b1f24}.sign th{border:.18mm solid #1b1f24}
+table.sign{break-inside:avoid}.sign td{height:11mm;border:.18mm solid #1b1f24}.sign th{border:.18mm solid #1b1f24}
 @media print{body{padding:0;max-width:none}}
 @media screen{body{padding:8mm 6mm}}
 </style>

@@ -216,6 +216,7 @@ void add_head(Json& j, const Outcome& o)
     j["verdict"] = base::name(o.verdict);
     j["headline"] = o.headline;
     j["advice"] = o.advice;
+    j["rests_on"] = list(o.rests_on, [](const results::RestsOn& r) { return Json{{"what", r.what}, {"key", r.key}, {"least", r.least}, {"margin", r.margin && std::isfinite(*r.margin) ? Json(*r.margin) : Json(nullptr)}, {"verdict", base::name(r.verdict)}}; });
     j["governing"] = governing(o);
     j["groups"] = list(o.groups, [&](const results::Group& g) { return group(o, g); });
     j["load_cases"] = list(o.load_cases, load_case);
@@ -294,7 +295,7 @@ Json fatigue(const Outcome& o)
 Json tether(const results::Tether& t)
 {
     if (!t.given || !t.why_not.empty()) return nullptr;
-    return {{"mass_kg", t.mass_kg}, {"fall_mm", t.fall_mm}, {"stiffness_N_mm", t.stiffness_N_mm}, {"down_g", t.down_g}, {"standing_N", t.standing_N}, {"shaken_N", t.shaken_N}, {"stretch_mm", t.stretch_mm}};
+    return {{"mass_kg", t.mass_kg}, {"fall_mm", t.fall_mm}, {"soft_mm", t.soft_mm}, {"stiffness_N_mm", t.stiffness_N_mm}, {"down_g", t.down_g}, {"standing_N", t.standing_N}, {"shaken_N", t.shaken_N}, {"stretch_mm", t.stretch_mm}};
 }
 
 /// Null and an empty list when the study was not run.

@@ -27,27 +27,36 @@ template <class Rows, class Write> Json list(const Rows& rows, Write write)
 Json robust(const ProposedScheme& s)
 {
     if (!s.robust) return nullptr;
-    return {{"margin", number(s.robust->margin)}, {"verdict", base::name(s.robust->verdict)}, {"with", s.robust->with}};
+    return {{"margin", number(s.robust->margin)}, {"verdict", base::name(s.robust->verdict)}, {"with", s.robust->with},
+            {"together", {{"margin", number(s.robust->together.margin)}, {"verdict", base::name(s.robust->together.verdict)}}},
+            {"hinges_unknown", s.robust->hinges_unknown ? Json(base::name(*s.robust->hinges_unknown)) : Json(nullptr)}};
 }
 
 Json loss(const ProposedScheme& s)
 {
     if (!s.loss) return nullptr;
-    return {{"survived", s.loss->survived}, {"of", s.loss->of}, {"worst", s.loss->worst}};
+    return {{"survived", s.loss->survived}, {"of", s.loss->of}, {"rank", s.loss->rank}, {"worst", s.loss->worst}, {"worst_margin", number(s.loss->worst_margin)}};
+}
+
+Json shaking(const ProposedScheme& s)
+{
+    if (!s.shaking) return nullptr;
+    return {{"lowest_Hz", s.shaking->lowest_Hz ? number(*s.shaking->lowest_Hz) : Json(nullptr)}, {"clear", s.shaking->clear}, {"words", s.shaking->words}};
 }
 
 Json scheme(const ProposedScheme& s)
 {
     const auto row = [](const results::TightRow& t) { return Json{{"check", t.check}, {"part", t.part}, {"load_case", t.load_case}, {"margin", number(t.margin)}}; };
+    const auto rests = [](const ProposedScheme::RestsOn& r) { return Json{{"what", r.what}, {"key", r.key}, {"margin", number(r.then.margin)}, {"verdict", base::name(r.then.verdict)}, {"bad_end", r.bad_end}}; };
     const auto part = [](const results::SchemePart& p) { return Json{{"count", p.count}, {"what", p.what}, {"mass_kg", number(p.kg)}, {"on_hand", p.on_hand}}; };
     return {{"number", s.number}, {"words", s.words}, {"holes", s.holes}, {"holes_in_skin", s.skin_holes}, {"added_kg", number(s.added_kg)}, {"cost_class", s.cost_class}, {"verdict", base::name(s.verdict)},
-            {"margin", number(s.margin)}, {"tight", list(s.tight, row)}, {"parts", list(s.parts, part)}, {"next_step", s.next_step}, {"robust", robust(s)}, {"single_loss", loss(s)}};
+            {"margin", number(s.margin)}, {"tight", list(s.tight, row)}, {"parts", list(s.parts, part)}, {"next_step", s.next_step}, {"rests_on", list(s.rests_on, rests)}, {"robust", robust(s)}, {"single_loss", loss(s)}, {"natural_frequency", shaking(s)}};
 }
 
 Json counts(const results::ProposalCounts& n)
 {
     return {{"space", n.space}, {"impossible", n.impossible}, {"over_limit", n.over_limit}, {"discarded", n.discarded}, {"discarded_by_bounds", n.by_bounds}, {"beaten", n.beaten},
-            {"fail", n.fail}, {"hold", n.hold}, {"not_reached", n.open}, {"analyses", {{"forces", n.forces}, {"parked", n.parked}, {"whole", n.settled}}}};
+            {"fail", n.fail}, {"hold", n.hold}, {"not_reached", n.open}, {"analyses", {{"forces", n.forces}, {"parked", n.parked}, {"without_skin_stress", n.without_stress}, {"whole", n.settled}}}};
 }
 
 } // namespace

@@ -49,6 +49,7 @@ std::string sections(const Outcome& o, const RecordInputs& in)
     s.add("Margins, least first", record_margins(o));
     s.add("Hand check beside the solver", record_hand_check(o));
     s.add("Single loss: the job with one thing gone", record_single_loss(o));
+    s.add("Spread over what nobody measured", record_spread(in.spread));
     s.add("Skin and gauges", record_movements(o));
     s.add("Natural frequencies", record_frequencies(o));
     s.add("Wind that may not be exceeded", record_wind(o));

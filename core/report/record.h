@@ -1,6 +1,7 @@
 #pragma once
 #include "layout/layout.h"
 #include "results/results.h"
+#include "results/spread.h"
 
 #include <string>
 #include <vector>
@@ -16,6 +17,7 @@ struct RecordInputs {
     std::string date;                        ///< YYYY-MM-DD, given by the user: the program never looks at a clock
     std::vector<InputRow> values;            ///< the case file's values in its order
     const layout::Layout* layout = nullptr;  ///< for the drawing; null: no drawing
+    const results::Spread* spread = nullptr; ///< null: not run, and the record says so
     bool strict = false;                     ///< only says so; pipeline::apply_strict has already changed the outcome
 };
 

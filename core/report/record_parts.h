@@ -30,6 +30,7 @@ using results::Outcome;
 [[nodiscard]] std::string record_door(const Outcome&);
 [[nodiscard]] std::string record_stacks(const Outcome&);
 [[nodiscard]] std::string record_assumptions(const Outcome&);
+[[nodiscard]] std::string record_spread(const results::Spread*);        ///< the sensitivity figures, or that they were not run
 [[nodiscard]] std::string record_single_loss(const Outcome&); ///< the table, or that it was not run
 [[nodiscard]] std::string record_balance(const Outcome&);
 [[nodiscard]] std::string record_signatures();

@@ -76,8 +76,8 @@ std::string record_drawing(const Outcome& o, const RecordInputs& in)
     if (!in.layout) return "";
     const SheetSize room{.notes = part_notes(o)};
     const Sheet sheet = draw_to_fit(*in.layout, &o, room);
-    std::string caption = fmt::format("Drawn 1 : {}; do not measure off the print. Lengths in mm from the lower left corner of the skin (circle), seen from outside; z from its outer face. Dashed: behind the skin or hidden. Double-dotted: the item, and the zones where no hole is drilled. "
-                                      "Cross and circle: bolt; disc: screw; disc in a circle: rivet; two circles: insert. Beside a part's number: its least margin; n.c.: a check of it is not covered.", sheet.scale);
+    std::string caption = fmt::format("Drawn 1 : {}{}; do not measure off the print. Lengths in mm from the lower left corner of the skin (circle), seen from outside; z from its outer face. Dashed: behind the skin or hidden. Double-dotted: the item, and the zones where no hole is drilled. "
+                                      "Cross and circle: bolt; disc: screw; disc in a circle: rivet; two circles: insert. Beside a part's number: its least margin; n.c.: a check of it is not covered.", sheet.scale, sheet.side_scale == sheet.scale ? "" : fmt::format(", the side view 1 : {}", sheet.side_scale));
     if (!o.load_path_case.empty() && o.verdict != base::Verdict::not_solved) caption += fmt::format(" Arrows in the side view, load case {}: force of the item on its arms; what all brackets and feet together pull (or push) on the parts behind each row of bolts.", o.load_path_case);
     return "<figure>\n" + svg(sheet, "Elevation and side view of " + (o.title.empty() ? std::string("the job") : o.title)) + "<figcaption>" + escaped(caption) + "</figcaption>\n</figure>\n" + legend(sheet.drawing, room.notes);
 }
@@ -148,7 +148,7 @@ std::string record_door(const Outcome& o)
     HtmlTable states({{"open door"}, {"what acts, the vehicle standing"}, {"source"}});
     for (const results::DoorState& state : o.open_door.states) states.row({state.name, state.derivation, state.source});
     s += states.html();
-    return s + (t.empty() ? "" : html_paragraph("Closed: of each place the load case with the largest force. Open: every angle for the weight alone, the widest angle for the other states, whose sizes are the same at each; all others are in result.json.")) + t.html();
+    return s + (t.empty() ? "" : html_paragraph("Closed: of each place the load case with the largest force. Open: every angle for the weight alone, the widest angle for the other states, whose sizes are the same at each; all others are in result.json, where a latch, stop or strap that is not listed in a load case bears nothing in it.")) + t.html();
 }
 
 std::string record_stacks(const Outcome& o)

@@ -30,7 +30,7 @@ std::string words_of(const Loss& l)
 
 std::string what_it_is(const results::SingleLoss& s)
 {
-    return fmt::format("Each row is the whole case run again with that one thing gone: a fastener, a mount, a strap slack, {:g} mm of the skin to rust (engineering judgement). "
+    return fmt::format("Each row is the whole case run again with that one thing gone: a fastener, a mount, a strap slack, {:g} mm of the skin to corrosion (engineering judgement). "
                        "Not lost here: welds, hinges, latches, whole members. Two things at once are not run.", s.rust_mm);
 }
 
@@ -47,7 +47,7 @@ std::string single_loss_lines(const Outcome& o, const TextOptions& t)
 
 std::string record_single_loss(const Outcome& o)
 {
-    if (!o.single_loss) return html_paragraph("Not run: what happens when one fastener is lost, a strap goes slack or the skin rusts is not part of this record. thinskin record --single-loss runs it.");
+    if (!o.single_loss) return html_paragraph("Not run: what happens when one fastener is lost, a strap goes slack or the skin corrodes is not part of this record. thinskin record --single-loss runs it.");
     HtmlTable t({{"without"}, {"verdict"}, {"least margin", true}, {"what it hits", true}, {"worst of the checks it makes worse"}});
     for (const Loss& l : o.single_loss->losses)
         t.row({l.what, std::string(base::name(l.verdict)), margin_of(l), change(l), words_of(l)}, l.verdict == base::Verdict::fail ? "class=\"fail\"" : l.verdict == base::Verdict::pass ? "" : "class=\"open\"");

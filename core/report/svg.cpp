@@ -1,7 +1,7 @@
 #include "report/svg.h"
 
 #include <algorithm>
-#include <array>
+#include <iterator>
 #include <fmt/format.h>
 
 // On paper: mm, y down. Line widths 0.35 and 0.18 mm, dashes after the habits of ISO 128-2 in those widths.
@@ -40,8 +40,9 @@ std::string_view class_of(Style s)
 
 std::string_view class_of(PartKind k)
 {
-    static constexpr std::array<std::string_view, 20> names{"skin", "frame", "rib", "angle", "plate", "board", "strap", "bracket", "fastener", "endfix", "item", "mass", "hinge", "latch",
-                                                            "rest", "gauge", "zone", "load", "dim", "note"};
+    static constexpr std::string_view names[]{"skin", "frame", "rib", "angle", "plate", "board", "strap", "bracket", "fastener", "endfix", "item", "mass", "hinge", "latch",
+                                                            "rest", "gauge", "zone", "load", "dim", "note", "checkstrap"};
+    static_assert(std::size(names) == static_cast<std::size_t>(PartKind::check_strap) + 1, "a name for every kind of part");
     return names[static_cast<std::size_t>(k)];
 }
 
@@ -104,17 +105,48 @@ private:
     std::string out_;
 };
 
-struct PaperSize { double width = 0, height = 0; drawing::Box elevation, side; };
+/// Sizes in mm on paper, 1 mm of paper round everything; boxes in the drawing's mm.
+struct PaperSize { double width = 0, height = 0, elevation_width = 0, elevation_height = 0; drawing::Box elevation, side; };
 
 PaperSize paper(const Sheet& s)
 {
     PaperSize p;
     p.elevation = s.drawing.elevation.extent();
     p.side = s.drawing.side.extent();
+    p.elevation_width = (p.elevation.x1 - p.elevation.x0) / s.scale;
+    p.elevation_height = (p.elevation.y1 - p.elevation.y0) / s.scale;
+    const double side_width = (p.side.x1 - p.side.x0) / s.side_scale;
+    if (s.stacked) {
+        p.width = std::max(p.elevation_width, side_width) + 2;
+        p.height = p.elevation_height + (p.side.y1 - p.side.y0) / s.side_scale + gap_between_views + 2;
+        return p;
+    }
     const drawing::Box both = drawing::joined(p.elevation, p.side);
-    p.width = (p.elevation.x1 - p.elevation.x0 + p.side.x1 - p.side.x0) / s.scale + gap_between_views + 2;
+    p.width = p.elevation_width + side_width + gap_between_views + 2;
     p.height = (both.y1 - both.y0) / s.scale + 2;
     return p;
+}
+
+constexpr double usual_scales[] = {1.0, 2.0, 2.5, 5.0, 7.5, 10.0, 12.5, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 75.0, 100.0};
+
+bool fits(const Sheet& s, const SheetSize& room)
+{
+    const PaperSize p = paper(s);
+    return p.width <= room.width && p.height <= room.height;
+}
+
+/// The side view below the elevation drawn larger, up to twice, where the room lets it: the list of parts wants to stand on the sheet too.
+Sheet with_larger_side(const Sheet& s, const layout::Layout& l, const results::Outcome* outcome, const SheetSize& room)
+{
+    for (const double scale : usual_scales) {
+        if (scale < s.scale / 2) continue;
+        if (scale >= s.scale) break;
+        Sheet larger = s;
+        larger.side_scale = scale;
+        larger.drawing.side = drawing::draw(l, outcome, {.text_height = room.text_height * scale, .notes = room.notes}).side;
+        if (fits(larger, room)) return larger;
+    }
+    return s;
 }
 
 } // namespace
@@ -122,25 +154,30 @@ PaperSize paper(const Sheet& s)
 Sheet draw_to_fit(const layout::Layout& l, const results::Outcome* outcome, const SheetSize& room)
 {
     Sheet s;
-    for (const double scale : {1.0, 2.0, 2.5, 5.0, 7.5, 10.0, 12.5, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 75.0, 100.0}) {
-        s.scale = scale;
+    for (const double scale : usual_scales) {
+        s.scale = s.side_scale = scale;
         s.drawing = drawing::draw(l, outcome, {.text_height = room.text_height * scale, .notes = room.notes});
-        const PaperSize p = paper(s);
-        if (p.width <= room.width && p.height <= room.height) break;
+        for (const bool stacked : {false, true}) {
+            s.stacked = stacked;
+            if (fits(s, room)) return stacked ? with_larger_side(s, l, outcome, room) : s;
+        }
     }
+    s.stacked = false;
     return s;
 }
 
 std::string svg(const Sheet& s, std::string_view caption)
 {
     const PaperSize p = paper(s);
-    const double top = std::max(p.elevation.y1, p.side.y1) + s.scale; // 1 mm of paper round everything
-    const double right = (p.elevation.x1 - p.elevation.x0) + gap_between_views * s.scale;
+    // Below each other the side view starts where the elevation does.
+    const double top = (s.stacked ? p.elevation.y1 : std::max(p.elevation.y1, p.side.y1)) + s.scale;
+    const double side_top = s.stacked ? p.side.y1 + (1 + p.elevation_height + gap_between_views) * s.side_scale : top;
+    const double side_left = 1 + (s.stacked ? 0.0 : p.elevation_width + gap_between_views); // mm on paper
     std::string out = fmt::format("<svg class=\"ts\" xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" aria-label=\"{}\" width=\"{}mm\" height=\"{}mm\" viewBox=\"0 0 {} {}\">\n", escaped(caption),
                                   number(p.width), number(p.height), number(p.width), number(p.height));
     out += style_sheet;
     out += "\n<g>\n" + Writer(s.scale, {s.scale - p.elevation.x0, top}).write(s.drawing.elevation);
-    out += "</g>\n<g>\n" + Writer(s.scale, {s.scale + right - p.side.x0, top}).write(s.drawing.side);
+    out += "</g>\n<g>\n" + Writer(s.side_scale, {side_left * s.side_scale - p.side.x0, side_top}).write(s.drawing.side);
     return out + "</g>\n</svg>\n";
 }
 

@@ -89,6 +89,7 @@ std::string verdict_lines(const Outcome& o, const TextOptions& t)
     std::string s = coloured(first.verdict, o.verdict, t.colour) + first.rest + (o.single_loss ? " " + o.single_loss->headline : "") + "\n";
     const bool introduced = o.advice.find(": ") < 20;
     if (!o.advice.empty()) s += wrapped(introduced ? "" : "What would help: ", o.advice, t.width);
+    if (const std::string on = stands_on_words(o); !on.empty()) s += wrapped("", on, t.width);
     const std::string judged = judgement_count(o);
     if (!judged.empty()) s += wrapped("", judged, t.width);
     return s;

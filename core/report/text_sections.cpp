@@ -74,6 +74,7 @@ std::string door_force_lines(const Outcome& o, const TextOptions& t)
     for (const DoorRow& r : door_rows(o, t.detail)) table.row({r.place, r.state, r.load_case, r.words});
     if (table.empty()) return "";
     std::string s = heading("What the door puts on the body") + table.text();
+    if (t.detail) s += wrapped("  - ", "a latch, stop, rest or check strap that is not listed in a load case bears nothing in it; several latches are taken one at a time", t.width);
     for (const results::DoorState& state : o.open_door.states)
         if (t.detail) s += wrapped("  - ", state.name + ": " + state.derivation, t.width);
     return s;

@@ -4,6 +4,7 @@
 
 #include <cmath>
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 #include <limits>
 #include <set>
 #include <utility>
@@ -40,6 +41,15 @@ std::string source_text(const Check& c)
     return s;
 }
 
+std::string stands_on_words(const results::Outcome& o)
+{
+    if (o.verdict != base::Verdict::pass) return "";
+    std::vector<std::string> all;
+    for (const results::RestsOn& r : o.rests_on) all.push_back(r.what);
+    if (const std::size_t n = o.assumptions.size(); n > 0) all.push_back(fmt::format("{} that nobody measured, listed under assumptions", n == 1 ? "one figure" : fmt::format("{} figures", n)));
+    return all.empty() ? "" : fmt::format("This pass stands on: {}.", fmt::join(all, "; "));
+}
+
 std::string group_remark(const results::Group& g)
 {
     std::string s;
@@ -50,6 +60,14 @@ std::string group_remark(const results::Group& g)
     if (!g.lift_with.empty()) add("lifted by " + g.lift_with);
     if (!g.required) add("not required");
     return s;
+}
+
+std::string not_counted_words(const Check& c)
+{
+    if (c.required) return "";
+    if (c.group != "vibration") return "Not counted in the verdict: it is told so that somebody looks at it.";
+    return "Not counted in the verdict. The verdict asks whether all holds under the loads of the road, the shaking that usually comes with them included; this row asks "
+           "whether a natural frequency lies where vehicle or item shake it. Inside such a range it shakes more than the loads say and works loose sooner: keep out of it where that can be done, look at the fasteners sooner where it cannot.";
 }
 
 std::string symbol_value(const base::Card* card, const std::string& symbol, double value)
@@ -78,6 +96,7 @@ std::map<std::string, std::string> part_notes(const Outcome& o)
     if (o.verdict == base::Verdict::not_solved) return notes;
     std::map<std::string, Least> least;
     for (const Check& c : o.checks) {
+        if (c.group == "vibration") continue; // no strength, and not counted in the verdict
         Least& l = least[c.part];
         l.open = l.open || c.status == Status::not_covered;
         l.failed = l.failed || c.status == Status::fail;

@@ -24,6 +24,12 @@ struct RowFigures { std::string demand, capacity, used, margin; };
 
 /// "2 failed; 24 on judgement; lifted by door.hinges.evidence".
 [[nodiscard]] std::string group_remark(const results::Group& g);
+/// Why a row that is not required does not decide anything; empty for one that is.
+[[nodiscard]] std::string not_counted_words(const results::Check& c);
+
+/// "This pass stands on: a slam at 1.5 m/s that stops in 40 ms, ...; 5 figures that nobody measured, listed under assumptions." Empty where
+/// nothing passes.
+[[nodiscard]] std::string stands_on_words(const results::Outcome& o);
 
 /// A value as it stands beside its symbol: up to six significant digits, with the symbol's unit where the card has one.
 [[nodiscard]] std::string symbol_value(const base::Card* card, const std::string& symbol, double value);

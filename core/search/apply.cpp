@@ -1,8 +1,12 @@
 #include "search/apply.h"
 
+#include "catalogue/sections.h"
+#include "search/space.h"
+
 #include <algorithm>
 #include <cmath>
 #include <fmt/core.h>
+#include <optional>
 
 namespace thinskin::search {
 
@@ -30,7 +34,7 @@ Rows rows_of(const Case& c)
     return r;
 }
 
-std::string outer_kind(const Bolt& b) { return fmt::format("{} {} washers {:g}x{:g}", b.size, b.grade, b.washer, b.washer_t); }
+std::string outer_kind(const Bolt& b) { return !b.own.empty() ? b.own : fmt::format("{} {} washers {:g}x{:g}", b.size, b.grade, b.washer, b.washer_t); }
 std::string end_kind(const std::string& size) { return size + " at the frame"; }
 
 model::Washer washer(double d, double t) { return {mm(d), mm(t), fmt::format("{:g}x{:g} mm", d, t)}; }
@@ -43,13 +47,18 @@ model::FastenerKind& fresh_kind(Case& c, const std::string& name)
     return c.fastener_kinds.back();
 }
 
-void add_kinds(Case& c, const Choices& k)
+void add_outer_kind(Case& c, const Choices& k)
 {
     model::FastenerKind& outer = fresh_kind(c, outer_kind(k.bolt));
     outer.type = "bolt";
     outer.size = k.bolt.size;
     outer.grade = k.bolt.grade;
     outer.head_washer = outer.nut_washer = washer(k.bolt.washer, k.bolt.washer_t);
+}
+
+void add_kinds(Case& c, const Choices& k)
+{
+    if (k.bolt.own.empty()) add_outer_kind(c, k);
     if (k.ends.bolts == 0) return;
     model::FastenerKind& end = fresh_kind(c, end_kind(k.ends.size));
     end.type = "bolt";
@@ -73,6 +82,26 @@ void add_row(model::Bracket& b, const Choices& k, const std::string& name, doubl
         const double x = b.x.value + (k.per_row == 1 ? 0 : (i - 0.5) * s);
         b.fasteners.push_back({i == 0 ? name : name + " beside", {mm(x), mm(y)}, outer_kind(k.bolt), {}});
     }
+}
+
+/// Where a bolt goes through an upright rib: the middle of each foot of a hat, the middle of any other section.
+std::vector<double> lines_of(const model::Rib& rib)
+{
+    if (rib.from.x.value != rib.to.x.value) return {};
+    const auto read = catalogue::read_section(rib.section);
+    if (!read.ok || read.section.kind != catalogue::Section::Kind::hat) return {rib.from.x.value};
+    const double off = read.section.b / 2 + read.section.foot / 2;
+    return {rib.from.x.value - off, rib.from.x.value + off};
+}
+
+/// To the nearest such line within reach; it stays where there is none.
+void move_to_rib(const Case& c, model::Bracket& b)
+{
+    std::optional<double> best;
+    for (const model::Rib& rib : c.panel.ribs)
+        for (const double x : lines_of(rib))
+            if (std::abs(x - b.x.value) <= wishes_of(c).sideways.value && (!best || std::abs(x - b.x.value) < std::abs(*best - b.x.value))) best = x;
+    if (best) b.x = mm(*best);
 }
 
 void apply_to(model::Bracket& b, const Choices& k, double mean)
@@ -145,10 +174,32 @@ void add_plates(Case& c, const Choices& k, const Rows& all)
     if (c.brackets.empty()) add_plate(c, k, "plate", all);
 }
 
-/// What was said of parts that are replaced: measured how, taken by default.
-void forget(Case& c)
+/// From the outer end of the arm straight up to the frame, with one bolt at each end.
+void add_straps(Case& c, const Choices& k)
 {
-    const auto replaced = [](const std::string& path) { return path.rfind("reinforcement", 0) == 0 || path.rfind("brackets", 0) == 0 || path.rfind("fastener_kinds", 0) == 0; };
+    constexpr double below_edge = 35, short_of_arm_end = 20;
+    for (const model::Bracket& b : c.brackets) {
+        if (!b.arm) continue;
+        const double top = c.panel.height.value - below_edge, z = b.arm->length.value - short_of_arm_end;
+        model::Strap s;
+        s.name = "strap " + b.name;
+        s.from = {b.x, mm(top), mm(0)};
+        s.to = {b.x, b.arm->at, mm(z)};
+        s.section = "flat 30x3";
+        s.material = "S235";
+        s.slack = mm(0);
+        s.ends.second.to = model::MemberEnd::To::frame;
+        s.ends.second.fasteners = {{s.name + " top", {b.x, mm(top)}, end_kind(k.ends.size), {}}};
+        s.ends.first.to = model::MemberEnd::To::bracket;
+        s.ends.first.fasteners = {{s.name + " bottom", {b.x, b.arm->at}, end_kind(k.ends.size), {}}};
+        c.reinforcement.straps.push_back(std::move(s));
+    }
+}
+
+/// What was said of parts that are replaced: measured how, taken by default.
+void forget(Case& c, const Choices& k)
+{
+    const auto replaced = [&k](const std::string& path) { return path.rfind("reinforcement", 0) == 0 || path.rfind("brackets", 0) == 0 || (k.bolt.own.empty() && path.rfind("fastener_kinds", 0) == 0); };
     std::erase_if(c.measured_from, [&](const auto& m) { return replaced(m.first); });
     std::erase_if(c.defaults, [&](const model::DefaultTaken& d) { return replaced(d.key_path); });
 }
@@ -160,16 +211,19 @@ model::Quantity mm(double value) { return {value, fmt::format("{:g} mm", value)}
 model::Case applied(const model::Case& written, const Choices& k)
 {
     Case c = written;
-    forget(c);
+    forget(c, k);
     c.reinforcement = {};
     add_kinds(c, k);
     const double mean = mean_x(c);
+    if (wishes_of(c).on_ribs)
+        for (model::Bracket& b : c.brackets) move_to_rib(c, b);
     for (model::Bracket& b : c.brackets) apply_to(b, k, mean);
     if (c.brackets.empty() && c.item)
         for (model::ItemFixing& f : c.item->fixings) f.use = outer_kind(k.bolt);
     const Rows r = rows_of(c);
     if (k.behind == Behind::plates) add_plates(c, k, r);
     else add_angles(c, k, r);
+    if (k.straps) add_straps(c, k);
     return c;
 }
 

@@ -90,6 +90,20 @@ BoltCapacity strongest_bolt(const layout::Layout& l)
     return out;
 }
 
+std::optional<results::Check> broken_rule(const layout::Layout& l)
+{
+    const std::vector<results::FastenerForce> forces;
+    const std::vector<results::MemberForce> members;
+    const std::vector<results::EndForce> ends;
+    const std::vector<results::RimStress> rims;
+    checks::Demands d;
+    d.layout = &l, d.fasteners = &forces, d.members = &members, d.ends = &ends, d.rims = &rims;
+    for (const auto& group : {checks::fixing, checks::reinforcement})
+        for (const results::Check& c : group(d))
+            if (c.required && c.load_case == "geometry" && c.status == base::Status::fail && c.has_numbers()) return c;
+    return std::nullopt;
+}
+
 std::vector<WholeDemand> whole_demands(const layout::Layout& l, const std::vector<results::LoadCase>& cases)
 {
     std::vector<WholeDemand> out;

@@ -18,6 +18,9 @@ enum class Asks { pull, shear, neither };
 /// From the clauses of core/checks, asked with a force of 1 N on each bolt of the layout. The weakest bolt counts for none: largest of all.
 [[nodiscard]] BoltCapacity strongest_bolt(const layout::Layout& l);
 
+/// The first rule of the checks that distances alone break: edge distance, spacing. No solution lifts it. None: they are all kept.
+[[nodiscard]] std::optional<results::Check> broken_rule(const layout::Layout& l);
+
 /// What equilibrium asks of all brackets together in one load case, by statics::hand_figures().
 struct WholeDemand {
     double shear_N = 0;             ///< in the plane of the panel

@@ -26,18 +26,22 @@ struct Worth { int holes = 0; int mass_100g = 0; int cost = 0; };
 /// What one bolt of a bracket bears: the least of its rows for this force alone, N. Not covered rows are left out.
 struct BoltCapacity { double pull = std::numeric_limits<double>::infinity(), shear = std::numeric_limits<double>::infinity(); };
 
+/// Questions, the cheapest first: closed bounds, forces of linear theory, the parked state with large deflection, everything but the skin's
+/// stress on fine grids, everything.
+enum Level : int { at_bounds, at_forces, at_parked, at_whole, at_settled };
+
 struct Candidate {
     Choices choices;
     State state = State::waiting;
     std::string why;                          ///< impossible: the first error; discarded: by which bound
-    std::size_t structure = 0;                ///< sisters share it
-    int level = 0;                            ///< 0 bounds, 1 forces, 2 parked, 3 settled
+    std::size_t structure = 0, twins = 0;     ///< sisters share the one, twins both
+    int level = at_bounds;                    ///< the last question asked, of it or of a twin
     Worth worth;
     int skin_holes = 0;
     double mass_kg = 0, points = 0;
     BoltCapacity bolt;                        ///< of the strongest
     double upper = std::numeric_limits<double>::infinity(); ///< no margin is above
-    double margin = std::numeric_limits<double>::quiet_NaN(); ///< level 3
+    double margin = std::numeric_limits<double>::quiet_NaN(); ///< at_settled
 };
 
 /// a is at least as good as b in holes, mass and cost.

@@ -11,17 +11,26 @@ namespace thinskin::search {
 
 namespace {
 
-std::string behind_words(const Choices& k)
+/// "angle 40x40x4" -> "angles 40x40x4"
+std::string several(const std::string& section)
 {
-    const std::string ends = k.ends.bolts == 0 ? "ends floating in the skin" : fmt::format("each end {} x {} on the frame", k.ends.bolts, k.ends.size);
+    const std::size_t blank = section.find(' ');
+    return blank == std::string::npos ? section : section.substr(0, blank) + "s" + section.substr(blank);
+}
+
+std::string behind_words(const Choices& k, const std::string& end_size)
+{
+    const std::string ends = k.ends.bolts == 0 ? "ends floating in the skin" : fmt::format("each end {} x {} on the frame", k.ends.bolts, end_size);
     switch (k.behind) {
     case Behind::nothing: return "nothing behind the skin";
     case Behind::plates: return fmt::format("a plate of {:g} mm behind each bracket", k.plate);
     case Behind::one_angle: return fmt::format("one {} behind the upper bolts, {}", k.section, ends);
-    case Behind::two_angles: return fmt::format("two {} behind the bolts, {}", k.section, ends);
+    case Behind::two_angles: return fmt::format("two {} behind the bolts, {}", several(k.section), ends);
     }
     return "";
 }
+
+std::string strap_words(const Choices& k) { return k.straps ? ", a strap from each arm to the frame above" : ""; }
 
 std::string moved(const Choices& k)
 {
@@ -35,21 +44,23 @@ std::string moved(const Choices& k)
 
 } // namespace
 
-std::string bolt_words(const Bolt& b) { return fmt::format("{} {} with washers {:g}x{:g}", b.size, b.grade, b.washer, b.washer_t); }
+std::string bolt_words(const Bolt& b) { return !b.own.empty() ? b.own : fmt::format("{} {} with washers {:g}x{:g}", b.size, b.grade, b.washer, b.washer_t); }
 
 std::string structure_words(const Choices& k)
 {
-    return fmt::format("{}; {} a row{}; room for washers of {:g}", behind_words(k), k.per_row, moved(k), k.room);
+    return fmt::format("{}{}; {} a row{}; room for washers of {:g}", behind_words(k, "bolt"), strap_words(k), k.per_row, moved(k), k.room);
 }
+
+std::string twin_words(const Choices& k) { return structure_words(k) + fmt::format("; {}, {} {}, washers {:g}x{:g}", k.ends.size, k.bolt.own, k.bolt.size, k.bolt.washer, k.bolt.washer_t); }
 
 std::string kind_words(const Choices& k)
 {
-    return fmt::format("{}, {}, {} a row{}", static_cast<int>(k.behind), k.ends.bolts > 0 ? "tied" : "floating", k.per_row, moved(k));
+    return fmt::format("{}, {}{}, {} a row{}", static_cast<int>(k.behind), k.ends.bolts > 0 ? "tied" : "floating", strap_words(k), k.per_row, moved(k));
 }
 
 std::string words(const Choices& k)
 {
-    return fmt::format("{}; {} x {} in each row{}", behind_words(k), k.per_row, bolt_words(k.bolt), moved(k));
+    return fmt::format("{}{}; {} x {} in each row{}", behind_words(k, k.ends.size), strap_words(k), k.per_row, bolt_words(k.bolt), moved(k));
 }
 
 double row_spacing(double room) { return room <= 18 ? 24 : room <= 24 ? 30 : room; }

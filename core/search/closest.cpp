@@ -1,9 +1,11 @@
 #include "search/closest.h"
 
 #include "search/apply.h"
+#include "search/counted.h"
 #include "search/parallel.h"
 
 #include <algorithm>
+#include <chrono>
 #include <cmath>
 #include <fmt/core.h>
 #include <functional>
@@ -17,11 +19,12 @@ constexpr std::size_t together = 8;
 
 using Cases = std::vector<model::Case>;
 
-std::vector<Said> solved(const Cases& cases, double wanted, unsigned threads, std::stop_token stop)
+std::vector<Said> solved(const Cases& cases, double wanted, const Options& options, std::stop_token stop)
 {
     std::vector<Said> said(cases.size());
+    const unsigned threads = threads_of(options);
     std::vector<pipeline::Workspace> w(threads);
-    in_parallel(cases.size(), threads, [&](std::size_t i, unsigned t) { said[i] = settled(cases[i], wanted, w[t], stop); });
+    in_parallel(cases.size(), threads, counted(options, {stage_changes, 6, 0, cases.size()}, each_counts_one, stop, [&](std::size_t i, unsigned t) { said[i] = settled(cases[i], wanted, w[t], stop); }));
     return said;
 }
 
@@ -30,7 +33,7 @@ std::vector<std::size_t> most_promising(const Searched& s, double better_than)
 {
     std::vector<std::size_t> all;
     for (std::size_t i = 0; i < s.candidates.size(); ++i)
-        if (const Candidate& k = s.candidates[i]; k.state != State::impossible && k.state != State::over_limit && k.level < 3 && k.upper > better_than) all.push_back(i);
+        if (const Candidate& k = s.candidates[i]; k.state != State::impossible && k.state != State::over_limit && k.level < at_settled && k.upper > better_than) all.push_back(i);
     std::stable_sort(all.begin(), all.end(), [&](std::size_t a, std::size_t b) { return s.candidates[a].upper > s.candidates[b].upper; });
     std::set<std::size_t> structures;
     std::vector<std::size_t> out;
@@ -43,16 +46,16 @@ std::optional<std::size_t> best_of(const Searched& s)
 {
     std::optional<std::size_t> best;
     for (std::size_t i = 0; i < s.candidates.size(); ++i)
-        if (const Candidate& k = s.candidates[i]; k.level == 3 && k.margin > -1 && (!best || k.margin > s.candidates[*best].margin)) best = i;
+        if (const Candidate& k = s.candidates[i]; k.level == at_settled && k.margin > -1 && (!best || k.margin > s.candidates[*best].margin)) best = i;
     return best;
 }
 
 struct Change { std::string what; std::function<bool(model::Case&)> on; };
 
-bool softer_stop(model::Case& c)
+bool softer_stop(model::Case& c, double times)
 {
     if (!c.door || !c.door->slam) return false;
-    c.door->slam->stop = {2 * c.door->slam->stop.value, fmt::format("{:g} ms", 2000 * c.door->slam->stop.value)};
+    c.door->slam->stop = {times * c.door->slam->stop.value, fmt::format("{:g} ms", 1000 * times * c.door->slam->stop.value)};
     return true;
 }
 
@@ -76,23 +79,33 @@ bool better_road(model::Case& c)
     return true;
 }
 
+double stop_ms(const model::Case& c) { return c.door && c.door->slam ? 1000 * c.door->slam->stop.value : 0; }
+
+Change buffers(const model::Case& c, double times)
+{
+    return {fmt::format("buffers that stop the door in {:g} ms instead of {:g} ms (door.slam.stop)", times * stop_ms(c), stop_ms(c)), [times](model::Case& x) { return softer_stop(x, times); }};
+}
+
+bool less_mass(model::Case& c, double share)
+{
+    if (!c.item) return false;
+    c.item->mass = {share * c.item->mass.value, fmt::format("{:.3g} kg", share * c.item->mass.value)};
+    return true;
+}
+
 Change lighter(double share)
 {
-    return {fmt::format("an item of {:.0f} % of the mass", 100 * share), [share](model::Case& c) {
-                if (!c.item) return false;
-                c.item->mass = {share * c.item->mass.value, fmt::format("{:.3g} kg", share * c.item->mass.value)};
-                return true;
-            }};
+    return {fmt::format("an item of {:.0f} % of the mass (item.mass)", 100 * share), [share](model::Case& c) { return less_mass(c, share); }};
 }
 
 std::vector<Change> changes(const model::Case& c)
 {
-    const double stop = c.door && c.door->slam ? 2000 * c.door->slam->stop.value : 0;
-    return {{fmt::format("buffers that stop the door in {:g} ms instead of {:g} ms", stop, stop / 2), softer_stop},
-            {"a doubler of 0.5 mm on the frame's inner sheet where the angles end", doubler},
-            {"such buffers and such a doubler", [](model::Case& x) { return softer_stop(x) && doubler(x); }},
-            {"kept to the next better road", better_road},
-            lighter(0.9), lighter(0.75), lighter(0.5)};
+    return {buffers(c, 2), buffers(c, 3), buffers(c, 5),
+            {"a doubler of 0.5 mm on the frame's inner sheet where the angles end (panel.frame.inner.thickness)", doubler},
+            {fmt::format("buffers that stop the door in {:g} ms and such a doubler", 2 * stop_ms(c)), [](model::Case& x) { return softer_stop(x, 2) && doubler(x); }},
+            {"kept to the next better road (road.surface)", better_road},
+            lighter(0.9), lighter(0.75), lighter(0.5),
+            {fmt::format("buffers that stop the door in {:g} ms, a doubler of 0.5 mm on the frame's inner sheet and an item of 75 % of the mass", 3 * stop_ms(c)), [](model::Case& x) { return softer_stop(x, 3) && doubler(x) && less_mass(x, 0.75); }}};
 }
 
 results::Relaxation relaxation(const std::string& what, const Said& said)
@@ -105,19 +118,32 @@ results::Relaxation relaxation(const std::string& what, const Said& said)
     return r;
 }
 
+/// A scheme that holds once the limits are lifted.
+results::Relaxation beyond_limits(const Searched& s, std::size_t i, const char* with)
+{
+    const Candidate& k = s.candidates[i];
+    const results::Outcome& o = *s.outcomes.at(i);
+    return {fmt::format("{} holes through the skin and {:.1f} kg added{}: {}", k.skin_holes, std::ceil(k.mass_kg * 10 - 1e-6) / 10, with, words(k.choices)), o.verdict, k.margin, true};
+}
+
 } // namespace
 
-std::optional<std::size_t> closest(Searched& s, double wanted, unsigned threads, std::stop_token stop)
+std::optional<std::size_t> closest(Searched& s, double wanted, const Options& options, std::stop_token stop)
 {
+    const auto began = std::chrono::steady_clock::now();
+    Options silent = options;
+    silent.progress = {};
     for (std::size_t done = 0; done < most_solved && !stop.stop_requested();) {
+        if (options.progress) options.progress({stage_closest, done, most_solved, left_at_pace(began, 0, done, most_solved), 4, 5, {}});
         const auto best = best_of(s);
+        if (done > 0 && best && s.candidates[*best].margin < hopeless) break;
         const std::vector<std::size_t> next = most_promising(s, best ? s.candidates[*best].margin : -INFINITY);
         if (next.empty()) break;
         Cases cases;
         for (std::size_t i : next) cases.push_back(applied(s.written, s.candidates[i].choices));
-        const std::vector<Said> said = solved(cases, wanted, threads, stop);
+        const std::vector<Said> said = solved(cases, wanted, silent, stop);
         for (std::size_t i = 0; i < next.size() && !stop.stop_requested(); ++i) {
-            s.candidates[next[i]].level = 3;
+            s.candidates[next[i]].level = at_settled;
             s.candidates[next[i]].margin = said[i].margin;
             ++s.counts.settled;
         }
@@ -126,7 +152,7 @@ std::optional<std::size_t> closest(Searched& s, double wanted, unsigned threads,
     return best_of(s);
 }
 
-std::vector<results::Relaxation> relaxations(const model::Case& scheme, const results::Outcome& o, double wanted, unsigned threads, std::stop_token stop)
+std::vector<results::Relaxation> relaxations(const model::Case& scheme, const results::Outcome& o, double wanted, const Options& options, std::stop_token stop)
 {
     std::vector<results::Relaxation> out;
     if (o.verdict == base::Verdict::pass && o.governing) out.push_back({fmt::format("a margin of {:.2f} instead of {:.2f}", std::floor(o.governing->margin() * 100) / 100, wanted), o.verdict, o.governing->margin(), true});
@@ -138,29 +164,41 @@ std::vector<results::Relaxation> relaxations(const model::Case& scheme, const re
         cases.push_back(std::move(edited));
         whats.push_back(c.what);
     }
-    const std::vector<Said> said = solved(cases, wanted, threads, stop);
+    const std::vector<Said> said = solved(cases, wanted, options, stop);
     for (std::size_t i = 0; i < said.size(); ++i)
         if (!said[i].stopped) out.push_back(relaxation(whats[i], said[i]));
     return out;
 }
 
-std::vector<results::Relaxation> limits_lifted(const Searched& s, const model::Propose& wishes, unsigned threads, std::stop_token stop)
+bool sets_limits(const model::Propose& p) { return p.added_mass || p.holes || p.stock_only || !p.not_use.empty(); }
+
+std::vector<results::Relaxation> limits_lifted(const model::Case& c, const Options& options, std::stop_token stop)
 {
-    std::vector<std::size_t> beyond;
-    for (std::size_t i = 0; i < s.candidates.size(); ++i)
-        if (s.candidates[i].state == State::over_limit && s.candidates[i].upper >= wishes.margin.value) beyond.push_back(i);
-    std::stable_sort(beyond.begin(), beyond.end(), [&](std::size_t a, std::size_t b) { return std::tuple(s.candidates[a].skin_holes, s.candidates[a].mass_kg) < std::tuple(s.candidates[b].skin_holes, s.candidates[b].mass_kg); });
-    std::vector<std::size_t> some;
-    for (std::size_t i = 0; i < most_solved && i < beyond.size(); ++i) some.push_back(beyond[i * beyond.size() / std::min(most_solved, beyond.size())]);
-    Cases cases;
-    for (std::size_t i : some) cases.push_back(applied(s.written, s.candidates[i].choices));
-    const std::vector<Said> said = solved(cases, wishes.margin.value, threads, stop);
-    for (std::size_t i = 0; i < some.size(); ++i)
-        if (said[i].holds) {
-            const Candidate& k = s.candidates[some[i]];
-            return {relaxation(fmt::format("limits of {} holes through the skin and {:.1f} kg: {}", k.skin_holes, std::ceil(k.mass_kg * 10) / 10, words(k.choices)), said[i])};
-        }
-    return {};
+    model::Propose p = wishes_of(c);
+    Options told = options;
+    if (options.progress)
+        told.progress = [&options](Progress now) {
+            if (now.stage != stage_schemes) return;
+            now.stage = stage_limits;
+            now.step = 5;
+            options.progress(now);
+        };
+    const auto without = [&](const char* said, auto lift) -> std::vector<results::Relaxation> {
+        lift(p);
+        model::Case freer = c;
+        freer.propose = p;
+        const Searched s = search(freer, told, stop);
+        std::vector<results::Relaxation> out;
+        if (s.front.empty() || stop.stop_requested()) return out;
+        const auto lighter = [&](std::size_t a, std::size_t b) { return s.candidates[a].mass_kg < s.candidates[b].mass_kg; };
+        for (const std::size_t i : std::set<std::size_t>{s.front.front(), *std::min_element(s.front.begin(), s.front.end(), lighter)}) out.push_back(beyond_limits(s, i, said));
+        return out;
+    };
+    std::vector<results::Relaxation> out;
+    if (p.added_mass || p.holes) out = without("", [](model::Propose& x) { x.added_mass.reset(), x.holes.reset(); });
+    if (out.empty() && p.stock_only) out = without(" with more than what is on hand", [](model::Propose& x) { x.stock_only = false; });
+    if (out.empty() && !p.not_use.empty()) out = without(" with what must not be used (propose.not_use)", [](model::Propose& x) { x.not_use.clear(); });
+    return out;
 }
 
 } // namespace thinskin::search

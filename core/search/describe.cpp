@@ -25,10 +25,10 @@ void add_part(std::vector<SchemePart>& parts, SchemePart one)
 
 void add_bolt(std::vector<SchemePart>& parts, const layout::Hardware& h, const model::Propose& wishes)
 {
-    std::string what = fmt::format("bolt {} {} with nut", h.size, h.grade);
+    std::string what = h.type == layout::Hardware::Type::bolt ? fmt::format("bolt {} {} with nut", h.size, h.grade) : h.kind;
     if (h.head_washer) what += fmt::format(", washer {:g}x{:g} under the head", h.head_washer->diameter, h.head_washer->thickness);
     if (h.nut_washer) what += fmt::format(", {:g}x{:g} under the nut", h.nut_washer->diameter, h.nut_washer->thickness);
-    add_part(parts, {1, what + fmt::format(", hole {:g} mm", h.hole), 0, listed(wishes.stock, h.size)});
+    add_part(parts, {1, what + fmt::format(", hole {:g} mm", h.hole), 0, listed(wishes.stock, h.type == layout::Hardware::Type::bolt ? h.size : h.kind)});
 }
 
 std::vector<SchemePart> parts_of(const layout::Layout& l, const model::Propose& wishes)
@@ -42,6 +42,11 @@ std::vector<SchemePart> parts_of(const layout::Layout& l, const model::Propose& 
     for (const layout::Angle& a : l.angles)
         for (const layout::MemberEnd& e : a.ends)
             for (const layout::Stack& s : e.fasteners) add_bolt(out, s.hardware, wishes);
+    for (const layout::Strap& s : l.straps) {
+        add_part(out, {1, fmt::format("strap {}, {:.0f} mm and what its ends need", s.section.designation, s.length()), s.mass(), listed(wishes.stock, s.section.designation)});
+        for (const layout::StrapEnd& e : s.ends)
+            for (const layout::Stack& f : e.fasteners) add_bolt(out, f.hardware, wishes);
+    }
     return out;
 }
 
@@ -62,8 +67,9 @@ std::string more(double by, const char* unit, const char* digits) { return std::
 
 std::string step_words(const results::ProposedScheme& from, const results::ProposedScheme& to)
 {
+    const auto counted = [](double by, const char* one) { return more(by, std::abs(by) == 1 ? one : (std::string(one) + (std::string_view(one).ends_with("s") ? "es" : "s")).c_str(), "{:g}"); };
     std::string price = more(to.added_kg - from.added_kg, " kg", "{:.1f}");
-    for (const std::string& s : {more(to.holes - from.holes, " holes", "{:g}"), more(to.cost_class - from.cost_class, " cost classes", "{:g}")})
+    for (const std::string& s : {counted(to.holes - from.holes, " hole"), counted(to.cost_class - from.cost_class, " cost class")})
         if (!s.empty()) price += (price.empty() ? "" : ", ") + s;
     return fmt::format("scheme {}: {} for a margin of {}", to.number, price.empty() ? "nothing" : price, margin_words(to.margin));
 }

@@ -14,13 +14,25 @@ using results::Check;
 
 bool starts(const std::string& text, const char* with) { return text.rfind(with, 0) == 0; }
 
-/// The row's capacity hangs on the bolts through the skin: sisters have another.
-bool of_outer_bolt(const Check& c, const layout::Layout& l)
+/// What the row's capacity hangs on: the bolts through the skin, those of the angles' ends, of which sisters have others, or neither.
+enum class Of { skin_bolts, end_bolts, rest };
+
+bool names_it(const std::string& id, const std::string& fastener)
 {
-    if (c.group == "fixing") return true;
-    if (!starts(c.id, "lying leg/")) return false;
+    const std::size_t at = id.find("/" + fastener);
+    const std::size_t end = at + 1 + fastener.size();
+    return at != std::string::npos && (end == id.size() || id[end] == '/');
+}
+
+Of hangs_on(const Check& c, const layout::Layout& l)
+{
+    if (c.group == "fixing") return Of::skin_bolts;
+    for (const layout::MemberEnd* e : l.member_ends())
+        for (const layout::Stack& s : e->fasteners)
+            if (names_it(c.id, s.name)) return Of::end_bolts;
+    if (!starts(c.id, "lying leg/")) return Of::rest;
     const auto stacks = l.outer_stacks();
-    return std::any_of(stacks.begin(), stacks.end(), [&](const layout::Stack* s) { return c.id.ends_with("/" + s->name); });
+    return std::any_of(stacks.begin(), stacks.end(), [&](const layout::Stack* s) { return names_it(c.id, s->name); }) ? Of::skin_bolts : Of::rest;
 }
 
 /// Rows that know places and masses only are exact.
@@ -30,24 +42,34 @@ double at_most(const Check& c, double slack)
     return exact ? c.margin() : (1 + c.margin()) * (1 + slack) - 1;
 }
 
+/// It says which part it uses up first, and that may be a bolt: nothing for relatives.
+bool answers_slam(const Check& c) { return starts(c.id, "slam/answer"); }
+
 bool counts(const Check& c) { return c.required && c.has_numbers() && (c.load_case != "geometry" || c.status == Status::fail); }
 
-/// What one row says; `open`: a required row without a figure that no other solution lifts.
-void take_row(const Check& c, bool of_bolt, bool open, Said& s)
+/// What one row says; `open`: a required row without a figure that no other solution lifts. Lives say nothing: they are no forces.
+void take_row(const Check& c, Of of, bool open, Said& s)
 {
-    if (!open && !counts(c)) return;
-    s.upper = std::min(s.upper, open ? -1 : at_most(c, linear_slack));
-    if (!of_bolt) s.upper_of_sisters = std::min(s.upper_of_sisters, open ? -1 : at_most(c, demand_slack));
+    if ((!open && !counts(c)) || c.group == "fatigue" || answers_slam(c)) return;
+    const auto lower = [&](double& upper, double slack) { upper = std::min(upper, open ? -1 : at_most(c, slack)); };
+    lower(s.upper, s.twin_slack);
+    if (of != Of::skin_bolts) lower(s.upper_of_twins, s.twin_slack);
+    if (of == Of::rest) lower(s.upper_of_sisters, demand_slack);
     if (open) return;
-    if (c.group == "panel") s.upper_of_cousins = std::min(s.upper_of_cousins, at_most(c, cousin_slack));
-    if (of_bolt && asks(c) == Asks::pull) s.pull_N = std::max(s.pull_N, c.demand);
-    if (of_bolt && asks(c) == Asks::shear) s.shear_N = std::max(s.shear_N, c.demand);
+    if (c.group == "panel") lower(s.upper_of_cousins, cousin_slack);
+    if (of == Of::skin_bolts && asks(c) == Asks::pull) s.pull_N = std::max(s.pull_N, c.demand);
+    if (of == Of::skin_bolts && asks(c) == Asks::shear) s.shear_N = std::max(s.shear_N, c.demand);
 }
 
-template <class Open> void take_uppers(const pipeline::Analysis& a, Said& s, Open open)
+bool not_covered(const Check& c) { return c.required && c.status == Status::not_covered; }
+
+/// `slack`: how much this solution's demands may be off. `lifted`: whether another solution, or nothing at all, lifts a row that is not covered.
+template <class Lifted> void take_uppers(const pipeline::Analysis& a, double slack, Said& s, Lifted lifted)
 {
-    s.upper = s.upper_of_sisters = s.upper_of_cousins = INFINITY;
-    for (const Check& c : a.outcome->checks) take_row(c, of_outer_bolt(c, *a.layout), c.required && c.status == Status::not_covered && open(c), s);
+    s.upper = s.upper_of_twins = s.upper_of_sisters = s.upper_of_cousins = INFINITY;
+    s.twin_slack = slack;
+    for (const Check& c : a.outcome->checks)
+        if (const bool open = not_covered(c); !open || !lifted(c)) take_row(c, hangs_on(c, *a.layout), open, s);
 }
 
 bool asks_for_large(const Check& c) { return c.status == Status::not_covered && starts(c.note, "large deflection"); }
@@ -66,12 +88,9 @@ model::Case parked_only(model::Case c)
 bool whichever_scheme(const Check& c)
 {
     const bool of_a_scheme = c.group == "fixing" || c.group == "reinforcement" || c.group == "bracket" || c.group == "panel";
-    return !of_a_scheme || starts(c.id, "load case/");
+    return (!of_a_scheme && !answers_slam(c)) || starts(c.id, "load case/");
 }
 
-namespace {
-
-/// Passes but for such rows.
 bool passes(const results::Outcome& o)
 {
     if (o.verdict == base::Verdict::pass) return true;
@@ -79,15 +98,21 @@ bool passes(const results::Outcome& o)
     return std::all_of(o.checks.begin(), o.checks.end(), [](const Check& c) { return !c.required || c.status != Status::not_covered || whichever_scheme(c); });
 }
 
-} // namespace
+namespace {
 
-double upper_of_sister(const Said& said, const BoltCapacity& bolt)
+/// By what the rows of the bolts are asked for.
+double by_bolts(double upper, const Said& said, const BoltCapacity& bolt, double slack)
 {
-    double upper = said.upper_of_sisters;
-    if (said.pull_N > 0) upper = std::min(upper, bolt.pull * (1 + demand_slack) / said.pull_N - 1);
-    if (said.shear_N > 0) upper = std::min(upper, bolt.shear * (1 + demand_slack) / said.shear_N - 1);
+    if (said.pull_N > 0) upper = std::min(upper, bolt.pull * (1 + slack) / said.pull_N - 1);
+    if (said.shear_N > 0) upper = std::min(upper, bolt.shear * (1 + slack) / said.shear_N - 1);
     return upper;
 }
+
+} // namespace
+
+double upper_of_sister(const Said& said, const BoltCapacity& bolt) { return by_bolts(said.upper_of_sisters, said, bolt, demand_slack); }
+
+double upper_of_twin(const Said& said, const BoltCapacity& bolt) { return by_bolts(said.upper_of_twins, said, bolt, said.twin_slack); }
 
 Said by_forces(const model::Case& edited, pipeline::Workspace& w, std::stop_token stop)
 {
@@ -97,7 +122,7 @@ Said by_forces(const model::Case& edited, pipeline::Workspace& w, std::stop_toke
     if (!a.outcome || s.stopped) return s;
     if (!a.outcome->not_solved.empty()) return s; // a mechanism, or no contact state: by linear theory, which large deflection starts from
     for (const Check& c : a.outcome->checks) s.needs_large = s.needs_large || (c.required && asks_for_large(c));
-    take_uppers(a, s, [](const Check& c) { return c.group != "panel" && !asks_for_large(c) && !whichever_scheme(c); });
+    take_uppers(a, linear_slack, s, [](const Check& c) { return c.group == "panel" || asks_for_large(c) || whichever_scheme(c); });
     return s;
 }
 
@@ -108,7 +133,22 @@ Said by_parked(const model::Case& edited, pipeline::Workspace& w, std::stop_toke
     s.stopped = stop.stop_requested();
     if (!a.outcome || s.stopped) return s;
     if (!a.outcome->not_solved.empty()) return s; // alone or among others: the same equations
-    take_uppers(a, s, [](const Check&) { return false; });
+    take_uppers(a, linear_slack, s, [](const Check&) { return true; });
+    return s;
+}
+
+Said by_margins(const model::Case& edited, pipeline::Workspace& w, std::stop_token stop)
+{
+    Said s;
+    pipeline::Analysis a = pipeline::analyse(edited, w, pipeline::Depth::margins, stop);
+    s.stopped = stop.stop_requested();
+    if (!a.outcome || s.stopped) return s;
+    if (!a.outcome->not_solved.empty()) {
+        s.upper_of_sisters = INFINITY; // other bolts may take it another way
+        return s;
+    }
+    std::erase_if(a.outcome->checks, [](const Check& c) { return c.id == "skin stress"; });
+    take_uppers(a, 0, s, [](const Check& c) { return c.group == "panel" || whichever_scheme(c); });
     return s;
 }
 
@@ -118,11 +158,10 @@ Said settled(const model::Case& edited, double wanted, pipeline::Workspace& w, s
     pipeline::Analysis a = pipeline::analyse(edited, w, pipeline::Depth::settled, stop);
     s.stopped = stop.stop_requested();
     if (!a.outcome || s.stopped) return s;
-    take_uppers(a, s, [](const Check&) { return false; });
-    if (a.outcome->verdict == base::Verdict::not_solved) s.upper_of_sisters = -1; // other bolts do not change what buckles
+    take_uppers(a, 0, s, [](const Check&) { return true; });
+    if (a.outcome->verdict == base::Verdict::not_solved) s.upper_of_twins = -1; // the same equations
     const bool figure = a.outcome->governing.has_value() && a.outcome->verdict != base::Verdict::not_solved;
     s.margin = figure ? a.outcome->governing->margin() : -1;
-    s.upper = s.margin;
     s.holds = passes(*a.outcome) && figure && s.margin >= wanted;
     s.outcome = std::move(a.outcome);
     return s;

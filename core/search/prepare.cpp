@@ -4,12 +4,14 @@
 #include "layout/layout.h"
 #include "search/apply.h"
 #include "search/bounds.h"
+#include "search/counted.h"
 #include "search/parallel.h"
 
 #include <algorithm>
 #include <cmath>
 #include <fmt/core.h>
 #include <map>
+#include <unordered_map>
 
 namespace thinskin::search {
 
@@ -58,6 +60,38 @@ std::string kept_out(const layout::Layout& l, const model::Propose& wishes)
     return "";
 }
 
+/// Where the case wants ribs hit: the first fastener of an outer part that misses them all.
+std::string misses_ribs(const layout::Layout& l)
+{
+    for (const layout::Stack* s : l.outer_stacks())
+        if (std::none_of(s->plies.begin(), s->plies.end(), [](const layout::Ply& p) { return p.role == layout::Ply::Role::rib; })) return s->name + " does not hit a rib";
+    return "";
+}
+
+/// A strap that would run through the item's box; looked at every hundredth of its length.
+std::string through_item(const layout::Layout& l)
+{
+    if (!l.item || !l.item->has_box) return "";
+    const layout::Item& i = *l.item;
+    for (const layout::Strap& s : l.straps)
+        for (int k = 0; k <= 100; ++k) {
+            bool inside = true;
+            for (std::size_t d = 0; d < 3; ++d) {
+                const double x = s.from[d] + 0.01 * k * (s.to[d] - s.from[d]);
+                inside = inside && x > i.box_from[d] && x < i.box_from[d] + i.box_size[d];
+            }
+            if (inside) return s.name + " would run through the item";
+        }
+    return "";
+}
+
+std::string out_of_place(const layout::Layout& l, const model::Propose& wishes)
+{
+    std::string why = wishes.on_ribs ? misses_ribs(l) : "";
+    if (why.empty()) why = through_item(l);
+    return why.empty() ? kept_out(l, wishes) : why;
+}
+
 std::string over_limit(const Candidate& k, const model::Propose& wishes)
 {
     if (wishes.added_mass && !(k.mass_kg <= wishes.added_mass->value)) return fmt::format("{:.1f} kg are more than the {:.1f} kg allowed", k.mass_kg, wishes.added_mass->value);
@@ -65,31 +99,45 @@ std::string over_limit(const Candidate& k, const model::Propose& wishes)
     return "";
 }
 
-void look_at(const model::Case& written, const model::Propose& wishes, Candidate& k)
+std::string first_error(const layout::Result& r)
 {
-    const model::Case edited = applied(written, k.choices);
-    const layout::Result r = layout::resolve(edited);
-    if (!r.layout || base::has_errors(r.diagnostics)) {
-        k.state = State::impossible;
-        for (const base::Diagnostic& d : r.diagnostics)
-            if (d.severity == base::Severity::error && k.why.empty()) k.why = d.message;
-        return;
-    }
-    take_worth(*r.layout, wishes, k);
-    if (k.why = kept_out(*r.layout, wishes); !k.why.empty()) k.state = State::impossible;
-    else if (k.why = over_limit(k, wishes); !k.why.empty()) k.state = State::over_limit;
+    for (const base::Diagnostic& d : r.diagnostics)
+        if (d.severity == base::Severity::error) return d.message;
+    return r.layout ? "" : "it cannot be built";
 }
 
-/// Which candidates share a structure; the first of each stands for its geometry.
-std::vector<std::vector<std::size_t>> families(std::vector<Candidate>& all)
+/// Twins lie in one place: resolved once.
+void look_at(const model::Case& written, const model::Propose& wishes, const std::vector<std::size_t>& twins, std::vector<Candidate>& all)
 {
-    std::map<std::string, std::size_t> known;
-    std::vector<std::vector<std::size_t>> out;
+    const model::Case edited = applied(written, all[twins.front()].choices);
+    const layout::Result r = layout::resolve(edited);
+    std::string cannot_be = first_error(r);
+    if (cannot_be.empty()) cannot_be = out_of_place(*r.layout, wishes);
+    const auto broken = cannot_be.empty() ? broken_rule(*r.layout) : std::nullopt;
+    for (const std::size_t i : twins) {
+        Candidate& k = all[i];
+        if (k.why = cannot_be; !k.why.empty()) {
+            k.state = State::impossible;
+            continue;
+        }
+        take_worth(*r.layout, wishes, k);
+        if (k.why = over_limit(k, wishes); !k.why.empty()) k.state = State::over_limit;
+        else if (broken) k.state = State::discarded, k.upper = broken->margin(), k.why = broken->title;
+    }
+}
+
+using Groups = std::vector<std::vector<std::size_t>>;
+
+/// Candidates with the same words; `number` takes the group's number.
+Groups grouped(std::vector<Candidate>& all, std::string (*words)(const Choices&), std::size_t Candidate::* number)
+{
+    std::unordered_map<std::string, std::size_t> known;
+    Groups out;
     for (std::size_t i = 0; i < all.size(); ++i) {
         if (all[i].state == State::impossible) continue;
-        const auto [at, fresh] = known.emplace(structure_words(all[i].choices), out.size());
+        const auto [at, fresh] = known.emplace(words(all[i].choices), out.size());
         if (fresh) out.emplace_back();
-        all[i].structure = at->second;
+        all[i].*number = at->second;
         out[at->second].push_back(i);
     }
     return out;
@@ -132,8 +180,7 @@ void bound_family(const model::Case& written, const Strengths& strengths, double
         k.bolt = strengths.at(strength_key(k.choices));
         const std::optional<double> bolts = bolts_bound(*r.layout, demands, k.bolt);
         const bool by_door = door && (!bolts || *door <= *bolts);
-        if (by_door) k.upper = *door;
-        else if (bolts) k.upper = *bolts;
+        k.upper = std::min({k.upper, door.value_or(INFINITY), bolts.value_or(INFINITY)});
         if (k.state != State::waiting || k.upper >= wanted) continue;
         k.state = State::discarded;
         k.why = by_door ? "the door's hinges" : "the bolts through the skin, by equilibrium alone";
@@ -146,15 +193,16 @@ void prepare(const model::Case& c, const Options& options, Searched& s, std::sto
 {
     const model::Propose wishes = wishes_of(c);
     const unsigned threads = threads_of(options);
-    in_parallel(s.candidates.size(), threads, [&](std::size_t i, unsigned) {
-        if (!stop.stop_requested()) look_at(s.written, wishes, s.candidates[i]);
-    });
+    const Groups twins = grouped(s.candidates, twin_words, &Candidate::twins);
+    const std::size_t space = s.candidates.size();
+    const auto size_in = [](const Groups& groups) { return [&groups](std::size_t i) { return groups[i].size(); }; };
+    in_parallel(twins.size(), threads, counted(options, {stage_geometry, 1, 0, space}, size_in(twins), stop, [&](std::size_t t) { look_at(s.written, wishes, twins[t], s.candidates); }));
     if (stop.stop_requested()) return;
-    const auto all_families = families(s.candidates);
+    const Groups families = grouped(s.candidates, structure_words, &Candidate::structure);
     const Strengths strengths = strengths_of(s.written, s.candidates, threads);
-    in_parallel(all_families.size(), threads, [&](std::size_t f, unsigned) {
-        if (!stop.stop_requested()) bound_family(s.written, strengths, wishes.margin.value, all_families[f], s.candidates);
-    });
+    std::size_t can_be_built = 0;
+    for (const auto& f : families) can_be_built += f.size();
+    in_parallel(families.size(), threads, counted(options, {stage_bounds, 2, space - can_be_built, space}, size_in(families), stop, [&](std::size_t f) { bound_family(s.written, strengths, wishes.margin.value, families[f], s.candidates); }));
 }
 
 } // namespace thinskin::search

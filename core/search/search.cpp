@@ -2,13 +2,17 @@
 
 #include "layout/layout.h"
 #include "search/apply.h"
+#include "search/counted.h"
+#include "search/describe.h"
 #include "search/parallel.h"
 #include "search/prepare.h"
 
 #include <algorithm>
 #include <chrono>
+#include <fmt/core.h>
 #include <map>
 #include <memory>
+#include <numeric>
 #include <set>
 #include <thread>
 
@@ -54,14 +58,13 @@ public:
 
     void run()
     {
-        const std::size_t all = line_.size();
+        const std::size_t from = s_.candidates.size() - line_.size();
         const auto began = std::chrono::steady_clock::now();
         while (!stop_.stop_requested()) {
             const std::vector<std::size_t> batch = next_batch();
+            tell(from, began);
             if (batch.empty()) return;
-            tell(all, began);
-            std::vector<Said> said(batch.size());
-            in_parallel(batch.size(), threads_, [&](std::size_t k, unsigned thread) { said[k] = ask(batch[k], workspaces_.of(thread)); });
+            const std::vector<Said> said = answers(batch);
             for (std::size_t k = 0; k < batch.size(); ++k) take(batch[k], said[k]);
         }
     }
@@ -99,50 +102,98 @@ private:
         return batch;
     }
 
+    int level_of(std::size_t i) const { return options_.exhaustive ? at_whole : s_.candidates[i].level; }
+
+    /// The answers, each at its place. Long questions are begun first, so that the threads end together.
+    std::vector<Said> answers(const std::vector<std::size_t>& batch)
+    {
+        std::vector<std::size_t> turn(batch.size());
+        std::iota(turn.begin(), turn.end(), 0);
+        std::stable_sort(turn.begin(), turn.end(), [&](std::size_t a, std::size_t b) { return level_of(batch[a]) > level_of(batch[b]); });
+        std::vector<Said> said(batch.size());
+        in_parallel(batch.size(), threads_, [&](std::size_t k, unsigned thread) { said[turn[k]] = ask(batch[turn[k]], workspaces_.of(thread)); });
+        return said;
+    }
+
     /// The next cheaper question first; exhaustive: the last one at once.
     Said ask(std::size_t i, pipeline::Workspace& w)
     {
-        const Candidate& k = s_.candidates[i];
-        const model::Case edited = applied(s_.written, k.choices);
-        if (options_.exhaustive || k.level == 2) return settled(edited, wanted_, w, stop_);
-        return k.level == 0 ? by_forces(edited, w, stop_) : by_parked(edited, w, stop_);
+        const model::Case edited = applied(s_.written, s_.candidates[i].choices);
+        switch (level_of(i)) {
+        case at_bounds: return by_forces(edited, w, stop_);
+        case at_forces: return by_parked(edited, w, stop_);
+        case at_parked: return by_margins(edited, w, stop_);
+        default: return settled(edited, wanted_, w, stop_);
+        }
     }
 
     void take(std::size_t i, const Said& said)
     {
         if (said.stopped) return;
         Candidate& k = s_.candidates[i];
-        const bool last = options_.exhaustive || k.level == 2;
-        ++(last ? s_.counts.settled : k.level == 0 ? s_.counts.forces : s_.counts.parked);
-        k.level = last ? 3 : k.level == 0 && !said.needs_large ? 2 : k.level + 1;
-        lower(k, said.upper, last ? "" : "forces by linear theory");
-        if (last) {
+        const int level = level_of(i);
+        ++(level == at_whole ? s_.counts.settled : level == at_parked ? s_.counts.without_stress : level == at_forces ? s_.counts.parked : s_.counts.forces);
+        k.level = level == at_bounds && !said.needs_large ? at_parked : level + 1;
+        lower(k, said.upper, level == at_whole ? "" : level == at_bounds ? "forces by linear theory" : "all but the skin's stress", By::itself);
+        if (level == at_whole) {
             k.margin = said.margin;
             k.state = said.holds ? State::holds : State::fails;
-            if (said.holds) holding_.push_back({k.worth, as_printed(k.margin), i});
+            if (said.holds) keep(i, *said.outcome);
         }
-        if (options_.exhaustive) return;
-        for (std::size_t sister : families_[k.structure])
-            if (sister != i) lower(s_.candidates[sister], upper_of_sister(said, s_.candidates[sister].bolt), "a scheme with other bolts");
+        if (!options_.exhaustive) tell_relatives(i, said);
+    }
+
+    /// Outcomes are large: only of those that nothing solved so far beats.
+    void keep(std::size_t i, const results::Outcome& o)
+    {
+        const Place place{s_.candidates[i].worth, as_printed(s_.candidates[i].margin), i};
+        if (std::none_of(holding_.begin(), holding_.end(), [&](const Place& p) { return beats(p, place); })) s_.outcomes[i] = std::make_shared<const results::Outcome>(o);
+        std::erase_if(s_.outcomes, [&](const auto& kept) {
+            const Candidate& k = s_.candidates[kept.first];
+            return kept.first != i && beats(place, {k.worth, as_printed(k.margin), kept.first});
+        });
+        holding_.push_back(place);
+    }
+
+    /// What one solution says of those that it was not made for.
+    void tell_relatives(std::size_t i, const Said& said)
+    {
+        const Candidate k = s_.candidates[i];
+        for (std::size_t sister : families_[k.structure]) {
+            Candidate& s = s_.candidates[sister];
+            if (sister == i) continue;
+            const bool twin = s.twins == k.twins;
+            if (twin) s.level = std::max(s.level, std::min<int>(k.level, at_whole));
+            lower(s, twin ? upper_of_twin(said, s.bolt) : upper_of_sister(said, s.bolt), twin ? "a scheme with bolts of another grade" : "a scheme with other bolts");
+        }
         if (said.upper_of_cousins >= wanted_) return;
         for (std::size_t cousin : cousins_[kind_words(k.choices)]) lower(s_.candidates[cousin], said.upper_of_cousins, "a scheme of the same kind, by the skin alone");
     }
 
-    void lower(Candidate& k, double upper, const char* why)
+    enum class By { itself, relative };
+    void lower(Candidate& k, double upper, const char* why, By by = By::relative)
     {
         k.upper = std::min(k.upper, upper);
         if (k.state != State::waiting || k.upper >= wanted_ || *why == 0) return;
         k.state = State::discarded;
         k.why = why;
-        if (k.level == 0) ++s_.counts.by_sisters;
+        if (by == By::relative) ++s_.counts.by_sisters;
     }
 
-    void tell(std::size_t all, std::chrono::steady_clock::time_point began)
+    void tell(std::size_t from, std::chrono::steady_clock::time_point began) const
     {
         if (!options_.progress) return;
-        const std::size_t done = all - line_.size();
-        const double seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - began).count();
-        options_.progress({"schemes", done, all, done > 0 ? seconds / static_cast<double>(done) * static_cast<double>(line_.size()) : -1});
+        const std::size_t all = s_.candidates.size(), done = all - line_.size();
+        options_.progress({stage_schemes, done, all, left_at_pace(began, from, done, all), 3, 3, so_far()});
+    }
+
+    /// Of those that hold the one with the fewest holes, of these the one with the largest margin.
+    std::string so_far() const
+    {
+        const auto first = std::min_element(holding_.begin(), holding_.end(), [](const Place& a, const Place& b) { return std::tuple(a.worth.holes, -a.margin) < std::tuple(b.worth.holes, -b.margin); });
+        if (first == holding_.end()) return "";
+        const Candidate& k = s_.candidates[first->order];
+        return fmt::format("{} hold; fewest holes {}, margin {}: {}", holding_.size(), first->worth.holes, margin_words(k.margin), words(k.choices));
     }
 
     const Options& options_;

@@ -29,7 +29,7 @@ struct Lists {
     std::vector<Bolt> bolts;
     std::vector<double> down, up, apart, rooms;
     std::vector<std::string> legs;        ///< of two bolts side by side
-    bool nothing = true, one_angle = true, two_angles = true, floating = true, two_in_a_row = true;
+    bool nothing = true, one_angle = true, two_angles = true, floating = true, two_in_a_row = true, straps = false;
 };
 
 bool may_use(const model::Propose& p, const std::string& word) { return !listed(p.not_use, word) && (!p.stock_only || listed(p.stock, word)); }
@@ -73,6 +73,8 @@ void add_bolts(const model::Propose& p, const std::string& size, const std::vect
         }
 }
 
+bool is_insert(const Bolt& b) { return b.series == "insert"; }
+
 std::vector<Bolt> bolts_of(const model::Case& c, const model::Propose& p)
 {
     std::vector<Bolt> out;
@@ -80,6 +82,7 @@ std::vector<Bolt> bolts_of(const model::Case& c, const model::Propose& p)
     const std::vector<std::string> sizes = inch ? std::vector<std::string>{"1/4 in", "5/16 in", "3/8 in", "1/2 in"} : std::vector<std::string>{"M6", "M8", "M10", "M12"};
     const std::vector<std::string> grades = inch ? std::vector<std::string>{"SAE 2", "SAE 5", "SAE 8"} : std::vector<std::string>{"8.8", "10.9", "A2-70"};
     for (const std::string& size : sizes) add_bolts(p, size, grades, out);
+    for (Bolt& b : own_fasteners(c, p)) out.push_back(std::move(b));
     return out;
 }
 
@@ -108,7 +111,7 @@ Lists lists_of(const model::Case& c, const model::Propose& p)
     const bool brackets = !c.brackets.empty();
     l.down = steps(brackets ? p.leg_down.value : 0, {1.0 / 3, 1});
     l.up = steps(brackets ? p.leg_up.value : 0, {1});
-    l.apart = steps(c.brackets.size() > 1 ? p.sideways.value : 0, {0.5, 1});
+    l.apart = steps(c.brackets.size() > 1 && !p.on_ribs ? p.sideways.value : 0, {0.5, 1});
     l.rooms = {18, 24, 37};
     l.two_in_a_row = brackets && !listed(p.not_use, "two in a row");
     if (may_use(p, "angle 60x60x6")) l.legs.push_back("angle 60x60x6");
@@ -116,6 +119,7 @@ Lists lists_of(const model::Case& c, const model::Propose& p)
     l.one_angle = !listed(p.not_use, "angles") && !listed(p.not_use, "one angle");
     l.two_angles = !listed(p.not_use, "angles");
     l.floating = !listed(p.not_use, "floating");
+    l.straps = !listed(p.not_use, "straps") && !p.stock_only && straps_possible(c);
     return l;
 }
 
@@ -127,7 +131,7 @@ void add_sisters(const Lists& l, Choices k, std::vector<Choices>& out)
     const double side_by_side = k.per_row == 1 ? 0 : 1;
     for (double room : l.rooms)
         for (const Bolt& b : l.bolts)
-            if (belongs(b, room) && (k.section.empty() || fits(k.section, room, 0)) && (k.leg.empty() || fits(k.leg, room, side_by_side * row_spacing(room)))) {
+            if (belongs(b, room) && !(is_insert(b) && k.behind != Behind::nothing) && (k.section.empty() || fits(k.section, room, 0)) && (k.leg.empty() || fits(k.leg, room, side_by_side * row_spacing(room)))) {
                 k.room = room;
                 k.bolt = b;
                 out.push_back(k);
@@ -155,6 +159,19 @@ void add_positions(const Lists& l, Choices k, bool all, std::vector<Choices>& ou
             }
 }
 
+/// With straps, in fewer sections and positions.
+void add_strapped(const Lists& l, Choices k, std::vector<Choices>& out)
+{
+    if (!l.straps) return;
+    k.straps = true;
+    for (const std::string& s : l.some_sections)
+        for (const EndFixing& e : l.ends) {
+            k.section = s;
+            k.ends = e;
+            add_positions(l, k, false, out);
+        }
+}
+
 void add_angles(const Lists& l, Behind behind, std::vector<Choices>& out)
 {
     Choices k;
@@ -167,6 +184,7 @@ void add_angles(const Lists& l, Behind behind, std::vector<Choices>& out)
             add_positions(l, k, two, out);
         }
     }
+    add_strapped(l, k, out);
     k.ends = {};
     for (const std::string& s : l.some_sections)
         if (l.floating) {
@@ -178,16 +196,17 @@ void add_angles(const Lists& l, Behind behind, std::vector<Choices>& out)
 std::set<std::string> known_words()
 {
     std::set<std::string> out;
-    for (const char* w : {"nothing", "plates", "angles", "one angle", "floating", "two in a row", "plate 2", "plate 3", "plate 5"}) out.insert(plain(w));
+    for (const char* w : {"nothing", "plates", "angles", "one angle", "floating", "two in a row", "straps", "screws", "rivets", "inserts", "plate 2", "plate 3", "plate 5"}) out.insert(plain(w));
     for (const auto& b : catalogue::bolt_sizes()) out.insert(plain(b.name));
     for (const auto& g : catalogue::bolt_grades()) out.insert(plain(g.name));
     for (const auto& a : catalogue::angle_sizes()) out.insert(plain(a.designation));
     return out;
 }
 
-void caution_unknown(const std::vector<std::string>& list, const char* key, std::vector<std::string>& out)
+void caution_unknown(const model::Case& c, const std::vector<std::string>& list, const char* key, std::vector<std::string>& out)
 {
-    const std::set<std::string> known = known_words();
+    std::set<std::string> known = known_words();
+    for (const model::FastenerKind& k : c.fastener_kinds) known.insert(plain(k.name));
     for (const std::string& w : list)
         if (known.count(plain(w)) == 0 && !catalogue::read_section(w).ok) out.push_back(fmt::format("propose.{}: nothing here is called \"{}\"", key, w));
 }
@@ -197,6 +216,24 @@ void caution_unknown(const std::vector<std::string>& list, const char* key, std:
 bool listed(const std::vector<std::string>& list, const std::string& word)
 {
     return std::any_of(list.begin(), list.end(), [&](const std::string& w) { return plain(w) == plain(word); });
+}
+
+std::vector<Bolt> own_fasteners(const model::Case& c, const model::Propose& p)
+{
+    std::vector<Bolt> out;
+    for (const model::FastenerKind& k : c.fastener_kinds) {
+        const bool known = k.type == "screw" || k.type == "rivet" || k.type == "insert";
+        if (!known || listed(p.not_use, k.type + "s") || !may_use(p, k.name)) continue;
+        const double room = k.head_washer ? k.head_washer->diameter.value : 0;
+        out.push_back({k.size, k.grade, k.type, 0, room, 0, k.name});
+    }
+    return out;
+}
+
+bool straps_possible(const model::Case& c)
+{
+    const auto& above = c.panel.frame[static_cast<std::size_t>(model::Side::top)];
+    return above && above->inner && !c.brackets.empty() && std::all_of(c.brackets.begin(), c.brackets.end(), [](const model::Bracket& b) { return b.arm || !b.copy_of.empty() || !b.mirror_of.empty(); });
 }
 
 model::Propose default_wishes()
@@ -214,8 +251,8 @@ Space space_of(const model::Case& c)
 {
     Space s;
     const model::Propose p = wishes_of(c);
-    caution_unknown(p.stock, "stock", s.cautions);
-    caution_unknown(p.not_use, "not_use", s.cautions);
+    caution_unknown(c, p.stock, "stock", s.cautions);
+    caution_unknown(c, p.not_use, "not_use", s.cautions);
     if (c.brackets.empty() && !(c.item && !c.item->fixings.empty())) {
         s.why_empty = "nothing hangs on the panel: there is no bracket and no foot to fix";
         return s;

@@ -17,6 +17,13 @@ struct Space {
 [[nodiscard]] model::Propose default_wishes();
 [[nodiscard]] model::Propose wishes_of(const model::Case& c);
 
+/// Screws, rivets and inserts that the case has as fastener kinds; `not_use` and `stock_only` name them by their own name or as
+/// "screws", "rivets", "inserts". Inserts sit in the skin: with nothing behind it only.
+[[nodiscard]] std::vector<Bolt> own_fasteners(const model::Case& c, const model::Propose& p);
+
+/// Whether straps from the arms up to the frame can be drawn: every bracket has an arm, and the frame above has a sheet to fix them to.
+[[nodiscard]] bool straps_possible(const model::Case& c);
+
 /// Whether the word stands in the list `stock` or `not_use`; spaces at the ends and case of letters do not count.
 [[nodiscard]] bool listed(const std::vector<std::string>& list, const std::string& word);
 

@@ -22,6 +22,8 @@ public:
         go(p.way);
         switch (p.what) {
         case Planned::Do::replace: return replace(p.value);
+        case Planned::Do::replace_lines: return replace_lines(p.value);
+        case Planned::Do::rename: return rename(p);
         case Planned::Do::insert_key: return insert_key(p);
         case Planned::Do::append: return append(p.value);
         case Planned::Do::remove: return remove(p.child);
@@ -72,6 +74,23 @@ private:
         const auto colon = block && entry_ ? spans_.after_colon(*entry_) : std::nullopt;
         if (!colon || comment_in({*colon, s->begin})) return with(*s, by);
         return with({*colon, s->end}, " " + by); // up to the line of the key
+    }
+
+    /// The entry as emit() writes it, in the place of the old one; what stands behind the value on its line stays.
+    Text replace_lines(const Node& value)
+    {
+        const auto s = entry_ && !in_flow_ ? spans_.of(*node_, false) : std::nullopt;
+        if (!s || !spans_.first_on_line(entry_->offset)) return replace(value);
+        Node pair = map();
+        put(pair, entry_->key, value);
+        const std::size_t indent = column(entry_->offset);
+        return with({entry_->offset, s->end}, set_in(emit(pair, static_cast<int>(width - std::min(indent, width / 2))), indent));
+    }
+
+    Text rename(const Planned& p)
+    {
+        const auto s = spans_.key(node_->entries[p.child]);
+        return s ? Text(with(*s, scalar_text(p.key))) : std::nullopt;
     }
 
     Text insert_key(const Planned& p)

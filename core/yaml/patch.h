@@ -19,9 +19,9 @@ struct PathPart { std::string name; bool bracket = false; };
 using KeyOrder = std::function<std::vector<std::string>(const std::string& block_path)>;
 
 struct Patch {
-    enum class Kind { set, append, remove } kind = Kind::set;
+    enum class Kind { set, set_lines, append, remove, rename } kind = Kind::set;
     std::string path;
-    Node value;                 ///< set, append
+    Node value;                 ///< set, set_lines, append; rename: the new key
 };
 
 struct Patched {
@@ -32,8 +32,9 @@ struct Patched {
 
 /// Changes the bytes of one node and no others. The result is parsed and compared with the tree that the patch should give; only
 /// when they differ (a shape that Spans does not know) is the whole text written anew.
-/// set: replaces the value, or adds the key and the blocks above it that are missing. append: adds to the list, or makes it.
-/// remove: takes away key and value, or a list entry; the last one leaves {} or [].
+/// set: replaces the value, or adds the key and the blocks above it that are missing; a block in the place of another is written on one
+/// line, with set_lines on as many as emit() takes. append: adds to the list, or makes it. remove: takes away key and value, or a list
+/// entry; the last one leaves {} or []. rename: another key for the same value; refused where the block has that key.
 [[nodiscard]] Patched patch(const std::string& text, const Patch& p, const KeyOrder& order = {});
 
 /// Many single values at once, with one parse before and one after: what a drag does many times a second. ok = false without a reason

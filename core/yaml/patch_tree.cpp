@@ -98,6 +98,19 @@ Planned plan_missing(const Reached& r, const std::vector<PathPart>& path, Node v
     return p;
 }
 
+Planned plan_rename(const Node& root, Planned out, const Patch& p)
+{
+    out.child = out.way.back();
+    out.way.pop_back();
+    const Node* block = &root;
+    for (const std::size_t i : out.way) block = &child(*block, i);
+    if (block->kind != Node::Kind::map) return refused(fmt::format("{} has no key", p.path));
+    if (block->find(p.value.text) != nullptr) return refused(fmt::format("there is a {} already", p.value.text));
+    out.what = Planned::Do::rename;
+    out.key = p.value.text;
+    return out;
+}
+
 Node list_with(Node value)
 {
     Node n = list();
@@ -165,8 +178,9 @@ Planned plan(const Node& root, const Patch& p, const KeyOrder& order)
     out.way = r.way;
     switch (p.kind) {
     case Patch::Kind::set:
+    case Patch::Kind::set_lines:
         if (!there) return plan_missing(r, path, p.value, p.path, order);
-        out.what = Planned::Do::replace;
+        out.what = p.kind == Patch::Kind::set ? Planned::Do::replace : Planned::Do::replace_lines;
         out.value = p.value;
         return out;
     case Patch::Kind::append:
@@ -181,6 +195,7 @@ Planned plan(const Node& root, const Patch& p, const KeyOrder& order)
         out.child = out.way.back();
         out.way.pop_back();
         return out;
+    case Patch::Kind::rename: return there ? plan_rename(root, std::move(out), p) : refused(fmt::format("there is no {}", p.path));
     }
     return refused("");
 }
@@ -190,7 +205,9 @@ void apply(Node& root, const Planned& p)
     Node& n = at(root, p.way);
     const auto place = static_cast<std::ptrdiff_t>(p.child);
     switch (p.what) {
-    case Planned::Do::replace: n = p.value; break;
+    case Planned::Do::replace:
+    case Planned::Do::replace_lines: n = p.value; break;
+    case Planned::Do::rename: n.entries[p.child].key = p.key; break;
     case Planned::Do::append: n.items.push_back(p.value); break;
     case Planned::Do::insert_key: n.entries.insert(n.entries.begin() + place, {p.key, {}, p.value, 0}); break;
     case Planned::Do::remove:

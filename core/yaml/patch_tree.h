@@ -5,10 +5,10 @@
 namespace thinskin::yaml {
 
 struct Planned {
-    enum class Do { replace, insert_key, append, remove, nothing } what = Do::nothing;
+    enum class Do { replace, replace_lines, insert_key, append, remove, rename, nothing } what = Do::nothing;
     std::vector<std::size_t> way;   ///< to the node that is replaced, or whose child is added or removed: child numbers from the root
-    std::size_t child = 0;          ///< insert_key, remove: number of the child
-    std::string key;                ///< insert_key
+    std::size_t child = 0;          ///< insert_key, remove, rename: number of the child
+    std::string key;                ///< insert_key, rename
     Node value;
     std::string why;                ///< nothing: why
 };
