@@ -1,7 +1,9 @@
 #include "catalogue/catalogue.h"
 
 #include "base/status.h"
+#include "casefile/reader.h"
 #include "commands.h"
+#include "report/own_rows.h"
 #include "report/table.h"
 
 #include <algorithm>
@@ -48,18 +50,36 @@ void print_table(const catalogue::Table& t)
     for (std::size_t i = 0; i < origins.size(); ++i) fmt::print("{}", report::wrapped(fmt::format("  [{}] ", i + 1), origins[i], width));
 }
 
+void print_diagnostics(const std::vector<base::Diagnostic>& all)
+{
+    for (const base::Diagnostic& d : all) fmt::print(stderr, "{}\n", base::format(d));
+}
+
+/// Rows of a case and of the file that it shares.
+bool print_own(const std::string& file)
+{
+    const casefile::ReadResult read = casefile::read_file(file);
+    print_diagnostics(read.diagnostics);
+    if (!read.value) return false;
+    fmt::print("\nRows of {}{}\n\n{}", file, read.value->own.file.empty() ? "" : " and " + read.value->own.file, report::own_rows_text(read.value->own));
+    return true;
+}
+
 } // namespace
 
 Exit run_catalogue(const CatalogueOptions& options)
 {
-    if (options.table.empty()) {
+    if (options.table.empty() && options.file.empty()) {
         print_list();
+    } else if (options.table.empty()) {
+        // the rows of the case alone
     } else if (const auto table = catalogue::table(options.table)) {
         print_table(*table);
     } else {
         fmt::print(stderr, "error: {}\n", catalogue::no_such_table(options.table));
         return Exit::bad_command;
     }
+    if (!options.file.empty() && !print_own(options.file)) return Exit::bad_case;
     fmt::print("\n{}", report::wrapped("", base::caution_text, width));
     return Exit::passed;
 }

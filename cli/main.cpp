@@ -47,14 +47,19 @@ std::string not_nan(const std::string& text) { return std::isnan(std::strtod(tex
 
 void add_single_loss(CLI::App& c, bool& on, double& rust_mm)
 {
-    c.add_flag("--single-loss", on, "run the case again with one thing lost at a time: each fastener and mount, each strap, some skin to rust; the exit code is then the worst of all of them");
-    c.add_option("--rust", rust_mm, "with --single-loss: mm of skin that rust takes (default 0.1, engineering judgement); 0 leaves rust out")->check(CLI::Range(0.0, 10.0))->check(not_nan, "");
+    c.add_flag("--single-loss", on, "run the case again with one thing lost at a time: each fastener and mount, each strap, some skin to corrosion; the exit code is then the worst of all of them");
+    c.add_option("--rust", rust_mm, "with --single-loss: mm of skin that corrosion takes, of steel or aluminium (default 0.1, engineering judgement); 0 leaves it out")->check(CLI::Range(0.0, 10.0))->check(not_nan, "");
 }
 
 /// The grid of the skin, for this run.
 void add_grid(CLI::App* c, std::string& grid)
 {
     c->add_option("--grid", grid, "grid of the skin instead of the case's: spacing 45, 30 or 20 mm")->check(CLI::IsMember({"quick", "normal", "fine"}));
+}
+
+void add_spread(CLI::App* c, int& samples)
+{
+    c->add_option("--spread", samples, "run the case so many times over the ranges of what nobody measured: how far the least margin spreads, and what to measure first")->check(CLI::Range(10, 10000));
 }
 
 void add_check(CLI::App& app, Parsed& p)
@@ -66,7 +71,7 @@ void add_check(CLI::App& app, Parsed& p)
     c->add_flag("--strict", p.check.strict, "what passes on judgement counts as not covered");
     add_single_loss(*c, p.check.single_loss, p.check.rust_mm);
     add_grid(c, p.check.grid);
-    c->add_option("--spread", p.check.spread, "run the case so many times over the ranges of what nobody measured: how far the least margin spreads, and what to measure first")->check(CLI::Range(10, 10000));
+    add_spread(c, p.check.spread);
     c->footer("\n" + std::string(exit_codes) + "\n\n" + std::string(base::caution_text));
 }
 
@@ -80,6 +85,7 @@ void add_record(CLI::App& app, Parsed& p)
     c->add_flag("--detail", p.record.detail, "run the case again for each assumption at its bad end: what it does to the governing margin");
     c->add_flag("--strict", p.record.strict, "what passes on judgement counts as not covered");
     add_single_loss(*c, p.record.single_loss, p.record.rust_mm);
+    add_spread(c, p.record.spread);
     c->footer("\n" + std::string(exit_codes) + "\n\n" + std::string(base::caution_text));
 }
 
@@ -94,7 +100,8 @@ void add_propose(CLI::App& app, Parsed& p)
     c->add_option("--write", p.write, "N FILE: the case with scheme N in it, as a case file")->expected(2);
     c->add_option("--schemes", p.propose.schemes, "look at so many schemes, evenly spaced over the space; 0: all")->check(CLI::Range(0, 1000000));
     c->add_option("--threads", p.propose.threads, "threads; 0: as many as there are cores, at most four. The answer does not depend on it")->check(CLI::Range(0, 64));
-    c->add_flag("--single-loss", p.propose.single_loss, "run the schemes again with one thing lost at a time");
+    c->add_flag("--quick", p.propose.quick, "the schemes and their margins alone: no bad ends of assumptions, no single losses, no natural frequencies");
+    c->add_flag("--single-loss", p.propose.single_loss, "run the schemes again with one thing lost at a time; done anyway, unless --quick")->excludes("--quick");
     c->footer("\nExit codes: 0 a scheme holds, 1 none holds, 2 command misused, 3 case file wrong, 4 not solved, 5 not covered whichever scheme, 130 stopped before one was found.\n\n" + std::string(base::caution_text));
 }
 
@@ -102,6 +109,7 @@ void add_catalogue(CLI::App& app, Parsed& p)
 {
     CLI::App* c = command(app, p, "catalogue", "Materials, fasteners, sections, roads with their sources", [&p] { return cli::run_catalogue(p.catalogue); });
     c->add_option("TABLE", p.catalogue.table, "table to print; without it the tables are listed");
+    c->add_option("--case", p.catalogue.file, "a case: its own rows too, and those of the file that it shares");
 }
 
 void add_new(CLI::App& app, Parsed& p)

@@ -8,7 +8,9 @@
 #include "pipeline/analyse.h"
 #include "record_rows.h"
 #include "report/json.h"
+#include "report/spread.h"
 #include "single_loss.h"
+#include "spread.h"
 #include "studies/effects.h"
 #include "studies/grid_error.h"
 
@@ -69,11 +71,12 @@ std::string write_file(const fs::path& path, const std::string& bytes)
     return fmt::format("{} could not be written: {}", path.string(), error.message());
 }
 
-struct Files { std::string record, result, copy; };
+struct Files { std::string record, result, copy, rows_name, rows; };
 
 Exit write_all(const fs::path& folder, const Files& files)
 {
-    for (const auto& [name, bytes] : {std::pair{"record.html", &files.record}, std::pair{"result.json", &files.result}, std::pair{"case.yaml", &files.copy}}) {
+    for (const auto& [name, bytes] : {std::pair{std::string("record.html"), &files.record}, std::pair{std::string("result.json"), &files.result}, std::pair{std::string("case.yaml"), &files.copy}, std::pair{files.rows_name, &files.rows}}) {
+        if (name.empty()) continue;
         const fs::path path = folder / name;
         std::error_code ignored;
         const bool there = fs::exists(path, ignored);
@@ -84,7 +87,7 @@ Exit write_all(const fs::path& folder, const Files& files)
     return Exit::passed;
 }
 
-Files files_of(const model::Case& c, const pipeline::Analysis& a, const RecordOptions& options)
+Files files_of(const model::Case& c, const pipeline::Analysis& a, const std::optional<results::Spread>& spread, const RecordOptions& options)
 {
     report::RecordInputs in;
     in.job_number = c.job.number;
@@ -95,7 +98,9 @@ Files files_of(const model::Case& c, const pipeline::Analysis& a, const RecordOp
     in.values = record_rows(c);
     in.layout = a.layout.get();
     in.strict = options.strict;
-    return {report::record_html(*a.outcome, in), report::check_json(*a.outcome), c.text};
+    in.spread = spread ? &*spread : nullptr;
+    const std::string json = report::check_json(*a.outcome);
+    return {report::record_html(*a.outcome, in), spread ? report::with_spread(json, *spread) : json, c.text, c.own.file, c.own.file_text};
 }
 
 Exit record_case(const model::Case& c, const RecordOptions& options)
@@ -113,14 +118,17 @@ Exit record_case(const model::Case& c, const RecordOptions& options)
     if (interrupt.requested()) return refuse(Exit::interrupted, "stopped; nothing is written");
     if (options.strict) pipeline::apply_strict(*a.outcome);
     if (options.single_loss && !run_single_loss(c, workspace, *a.outcome, options.rust_mm, options.strict, interrupt)) return refuse(Exit::interrupted, "stopped; nothing is written");
+    std::optional<results::Spread> spread;
+    if (options.spread > 0 && !(spread = run_spread(c, workspace, *a.outcome, options.spread, interrupt))) return refuse(Exit::interrupted, "stopped; nothing is written");
     std::error_code error;
     fs::create_directories(options.folder, error);
     if (error || !fs::is_directory(options.folder, error))
         return refuse(Exit::bad_command, fmt::format("{} is no folder and cannot be made one{}", options.folder, error ? ": " + error.message() : ""));
-    const Exit written = write_all(options.folder, files_of(c, a, options));
+    const Exit written = write_all(options.folder, files_of(c, a, spread, options));
     if (written != Exit::passed) return written;
     fmt::print("{}\n", a.outcome->headline);
     if (a.outcome->single_loss) fmt::print("{}\n", a.outcome->single_loss->headline);
+    if (spread) fmt::print("{}\n", spread->headline);
     return exit_of(a.outcome->single_loss ? a.outcome->single_loss->verdict : a.outcome->verdict);
 }
 

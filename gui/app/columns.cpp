@@ -4,6 +4,7 @@
 #include "panels/probe.h"
 #include "panels/widgets.h"
 
+#include <algorithm>
 #include <filesystem>
 #include <fmt/format.h>
 #include <imgui.h>
@@ -18,6 +19,7 @@ std::map<std::string, base::Status> status_of_parts(const results::Outcome& o)
 {
     std::map<std::string, base::Status> all;
     for (const results::Check& c : o.checks) {
+        if (c.group == "vibration") continue; // not counted, and no strength: as in the figures at the parts
         const auto [it, is_first] = all.emplace(c.part, c.status);
         const bool worse = c.status == base::Status::fail || (c.status == base::Status::not_covered && it->second != base::Status::fail);
         if (!is_first && worse) it->second = c.status;
@@ -45,6 +47,13 @@ std::string words_for(const drawing::Part& p)
     case PartKind::rest: return "rest: drag it";
     default: return p.name;
     }
+}
+
+/// What else goes when it goes: a hole of a mirrored bracket, a copy of an angle.
+std::string with_what_follows(const std::string& words, const std::vector<Handle>& all, const drawing::Part& p)
+{
+    const auto h = handle_of(all, p);
+    return h && !h->follows.empty() ? words + "; " + h->follows : words;
 }
 
 } // namespace
@@ -87,6 +96,8 @@ void Program::menu()
         if (c.command == Command::forces) ticked = s_.forces;
         if (c.command == Command::dimensions) ticked = s_.dimensions;
         if (c.command == Command::compare) ticked = s_.compare;
+        if (c.command == Command::proposals) ticked = s_.studies.open && !s_.studies.show_spread;
+        if (c.command == Command::spread) ticked = s_.studies.open && s_.studies.show_spread;
         if (c.command == Command::units) ticked = s_.settings.units == UnitSystem::us;
         if (widgets::menu_item(words, c.key, enabled, ticked)) run(c.command);
         if (c.command == Command::open) recent_menu();
@@ -136,10 +147,13 @@ void Program::job_column()
     }
     const auto c = s_.document.current();
     const JobEvents e = job_.show(inputs_, c.get(), s_.settings.units, s_.part ? s_.part->name : "");
-    if (!e.chosen_part.empty() && drawn() && drawn()->analysis.layout)
-        if (const auto p = part_called(*drawn()->analysis.layout, e.chosen_part)) s_.part = p;
+    if (!e.chosen_part.empty() && drawn())
+        if (const auto p = part_called(*drawn()->drawn(), e.chosen_part)) s_.part = p;
     if (!e.edit) return;
+    const std::uint64_t before = s_.document.revision();
     apply(s_, *e.edit);
+    if (s_.document.revision() == before) job_.not_taken();
+    else job_.taken();
     new_part_ = e.edit->part;
 }
 
@@ -149,7 +163,7 @@ void Program::load_case_bar()
     if (const Answer* a = s_.results.shown().get(); a && a->outcome() && !a->outcome()->load_path_case.empty()) words[0] = a->outcome()->load_path_case + " (load path)";
     int chosen = 0;
     for (const LoadCaseRow& r : cases_) {
-        words.push_back(r.name + (r.governs ? " (governs)" : ""));
+        words.push_back(r.name + (r.governs ? " (the tightest)" : ""));
         if (r.name == s_.load_case) chosen = static_cast<int>(words.size()) - 1;
     }
     const ImVec2 at = ImGui::GetCursorScreenPos();
@@ -158,7 +172,7 @@ void Program::load_case_bar()
     if (widgets::choice("load case", words, chosen, 200 * k())) s_.load_case = chosen == 0 ? "" : cases_[static_cast<std::size_t>(chosen - 1)].name;
     const struct { const char* words; bool& on; Command command; const char* tip; } all[] = {
         {"movement", s_.contours, Command::contours, "Movement of the skin as bands, in mm (M)"}, {"forces", s_.forces, Command::forces, "Forces of the load case (F)"},
-        {"dimensions", s_.dimensions, Command::dimensions, "All running dimensions (D)"}, {"changes", s_.compare, Command::compare, "What changed since the accepted state (C)"}};
+        {"dimensions", s_.dimensions, Command::dimensions, "All running dimensions (D)"}, {"changes", s_.compare, Command::compare, "What changed by the last step, or since the state accepted with Ctrl+E (C)"}};
     for (const auto& t : all) {
         ImGui::SameLine(0, 4 * k());
         if (ImGui::GetContentRegionAvail().x < widgets::size_of(t.words, look().fonts.plain).x + 14 * k()) break;
@@ -167,6 +181,38 @@ void Program::load_case_bar()
     const float fit = widgets::size_of("fit", look().fonts.plain).x + 14 * k();
     ImGui::SameLine(0, 4 * k());
     if (ImGui::GetContentRegionAvail().x >= fit && widgets::button("fit", "The whole drawing (Home)")) sheet_.fit();
+    if (s_.studies.open) return;
+    const float proposals = widgets::size_of("proposals", look().fonts.plain).x + 14 * k();
+    if (ImGui::GetItemRectMax().x + 12 * k() + proposals > ImGui::GetWindowPos().x + ImGui::GetContentRegionMax().x) return;
+    ImGui::SameLine(0, 12 * k());
+    if (widgets::button("proposals", "Which angle, how many fasteners: what would hold (P)")) show_studies(false);
+}
+
+/// Of the thing under the pointer; made when another one is pointed at.
+std::string Program::words_about(const drawing::Part& p)
+{
+    const auto document = s_.document.current();
+    if (!document) return words_for(p);
+    if (about_of_ != document || !same(about_part_, p)) {
+        about_ = with_what_follows(words_for(p), handles(*document), p);
+        about_of_ = document;
+        about_part_ = p;
+    }
+    return about_;
+}
+
+/// Why the document as it is has no figures; empty: it has, or they are being worked out.
+std::vector<std::string> Program::trouble() const
+{
+    if (s_.document.is_open() && !s_.document.readable()) {
+        std::vector<std::string> all{"The file has errors; F2 shows them with their lines."};
+        for (const base::Diagnostic& d : s_.document.diagnostics())
+            if (d.severity == base::Severity::error && all.size() < 6) all.push_back(fmt::format("line {}: {}: {}", d.at.line, d.key_path, d.message));
+        return all;
+    }
+    const auto state = s_.results.state(s_.document.revision(), s_.document.readable());
+    const bool stale = state == ResultsShown::State::stale || state == ResultsShown::State::none;
+    return stale && !s_.worker.progress().busy ? s_.results.why_stale() : std::vector<std::string>{};
 }
 
 void Program::sheet_column()
@@ -176,37 +222,68 @@ void Program::sheet_column()
     const Answer *shown = s_.results.shown().get(), *now = drawn();
     const auto state = s_.results.state(s_.document.revision(), s_.document.readable());
     if (now) {
-        c.layout = now->analysis.layout.get();
+        c.layout = now->drawn();
         c.outcome = now->solved() ? now->outcome() : shown ? shown->outcome() : nullptr;
     }
     c.stale = state == ResultsShown::State::stale;
     if (c.outcome) {
-        c.notes = part_margins(*c.outcome);
-        c.statuses = status_of_parts(*c.outcome);
+        if (marked_ != c.outcome || marked_version_ != sheet_version_) { // once an answer, not once a frame
+            notes_ = part_margins(*c.outcome);
+            statuses_ = status_of_parts(*c.outcome);
+            marked_ = c.outcome;
+            marked_version_ = sheet_version_;
+        }
+        c.notes = notes_;
+        c.statuses = statuses_;
     }
     c.version = sheet_version_;
+    c.opened = s_.opened;
+    if (now && now->stage != Stage::linear && !c.stale && s_.document.undo_name().empty()) settled_file_ = s_.opened;
+    c.settled = settled_file_ == s_.opened;
     c.load_case = s_.load_case;
-    if (c.stale && !s_.worker.progress().busy) c.trouble = s_.results.why_stale();
-    if (state == ResultsShown::State::none && !s_.worker.progress().busy) c.trouble = s_.results.why_stale();
-    if (s_.document.is_open() && !s_.document.readable()) {
-        c.trouble = {"The file has errors; F2 shows them with their lines."};
-        for (const base::Diagnostic& d : s_.document.diagnostics())
-            if (d.severity == base::Severity::error && c.trouble.size() < 6) c.trouble.push_back(fmt::format("line {}: {}: {}", d.at.line, d.key_path, d.message));
-    }
-    const Answer* accepted = s_.results.accepted().get();
-    if (s_.compare && accepted && accepted != shown && accepted->analysis.layout) c.ghost = accepted->analysis.layout.get();
+    c.trouble = trouble();
+    if (now && !now->analysis.layout)
+        for (const base::Diagnostic& d : now->analysis.diagnostics)
+            if (d.severity == base::Severity::error) c.wrong.push_back(d.key_path);
+    const std::shared_ptr<const Answer> before = s_.compare ? s_.results.compared_with() : nullptr;
+    if (before && before->analysis.layout) c.ghost = before->analysis.layout.get();
     c.chosen = s_.part;
-    if (const auto document = s_.document.current(); document && s_.part) c.grips = grips_of(handles(*document), *s_.part);
+    if (const auto document = s_.document.current(); document && s_.part) {
+        if (grips_for_ != document || !same(grips_part_, *s_.part)) {
+            grips_ = grips_of(handles(*document), *s_.part);
+            grips_for_ = document;
+            grips_part_ = s_.part;
+        }
+        c.grips = grips_;
+    }
     c.units = s_.settings.units;
     c.contours = s_.contours;
     c.forces = s_.forces;
     c.dimensions = s_.dimensions;
+    const float room = ImGui::GetContentRegionAvail().y, drawer = s_.studies.open ? std::min(drawer_ * k(), 0.62f * room) : 0;
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0});
+    ImGui::BeginChild("paper", {0, room - drawer}, false, ImGuiWindowFlags_NoNavInputs | ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     const SheetEvents e = sheet_.show(c);
+    const bool focused = ImGui::IsWindowFocused();
+    ImGui::EndChild();
+    ImGui::PopStyleVar();
+    if (s_.studies.open) studies_drawer();
     if (e.chosen) choose(*e.chosen);
     if (e.chosen_nothing) s_.part.reset();
     if (e.drag) drag_on_sheet(*e.drag);
-    hint_ = e.drag || dialogs_.any() ? "" : !e.pointed_grip.empty() ? e.pointed_grip + ": drag it" : e.pointed ? words_for(*e.pointed) : "";
-    if (ImGui::IsWindowFocused()) nudge();
+    hint_ = e.drag || dialogs_.any() ? "" : !e.pointed_grip.empty() ? e.pointed_grip + ": drag it" : e.pointed ? words_about(*e.pointed) : "";
+    if (focused || ImGui::IsWindowFocused()) nudge();
+}
+
+/// Where on the left the keys of an advice stand.
+std::vector<Spot> Program::spots(const std::vector<std::string>& keys) const
+{
+    std::vector<Spot> out;
+    const auto c = s_.document.current();
+    if (!c) return out;
+    for (const std::string& key : keys)
+        if (Spot s = spot_of(inputs_, *c, key); s.found() && std::none_of(out.begin(), out.end(), [&s](const Spot& o) { return o.label == s.label; })) out.push_back(std::move(s));
+    return out;
 }
 
 void Program::margins_column()
@@ -223,9 +300,22 @@ void Program::margins_column()
     m.lit_part = s_.part ? (s_.part->kind == drawing::PartKind::frame ? "frame " + s_.part->name : s_.part->name) : "";
     m.state = s_.document.is_open() ? state_words() : "Margins stand here, the governing one first.";
     m.stale = state == ResultsShown::State::stale;
-    m.comparing = s_.compare;
+    m.trouble = trouble();
+    m.stands_on = stands_on_;
+    m.comparing = s_.compare && m.trouble.empty(); // figures of an older state have nothing to be compared with
+    m.compared_with = m.comparing ? compared_with_words() : "";
     m.group = s_.group;
+    const std::string spots_of = rows_key_ + std::to_string(inputs_of_);
+    if (spots_of != spots_of_ || rows_of_ != spots_rows_) {
+        advice_at_ = spots(verdict_ ? verdict_->advice_at : std::vector<std::string>{});
+        help_at_ = spots(card_ ? card_->help_at : std::vector<std::string>{});
+        spots_of_ = spots_of;
+        spots_rows_ = rows_of_;
+    }
+    m.advice_at = advice_at_;
+    m.help_at = help_at_;
     const MarginsEvents e = show_margins(m);
+    if (e.go_to) job_.go_to(*e.go_to);
     if (!e.check.empty()) choose_margin(e.check, e.load_case);
     if (e.group) s_.group = *e.group;
 }

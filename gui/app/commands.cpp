@@ -5,6 +5,7 @@
 
 #include <cctype>
 #include <map>
+#include <utility>
 
 namespace thinskin::gui {
 namespace {
@@ -19,17 +20,22 @@ int code_of(const std::string& name)
     return name.size() == 1 ? std::toupper(static_cast<unsigned char>(name[0])) : -1;
 }
 
-bool is_pressed(const std::string& key)
+std::vector<KeyPress>& waiting()
 {
-    const ImGuiIO& io = ImGui::GetIO();
+    static std::vector<KeyPress> all;
+    return all;
+}
+
+bool is_key(const KeyPress& k, const std::string& key, bool typed_something)
+{
     const bool ctrl = key.rfind("Ctrl+", 0) == 0, shift = key.find("Shift+") != std::string::npos;
-    if (io.KeyCtrl != ctrl || (ctrl && io.KeyShift != shift) || io.KeyAlt) return false;
+    if (k.ctrl != ctrl || (ctrl && k.shift != shift) || k.alt) return false;
     const std::string name = key == "+" || key == "Ctrl++" ? "+" : key.substr(key.rfind('+') == std::string::npos ? 0 : key.rfind('+') + 1);
-    const bool function_key = name.size() > 1;
+    if (code_of(name) != k.code) return false;
+    if (k.repeated && key != "." && key != "," && name != "Page down" && name != "Page up" && key != "Ctrl+Z" && key != "Ctrl+Y") return false;
     // Letters belong to the field that is typed into, and so do its own undo and redo.
-    if (io.WantTextInput && ((!ctrl && !function_key) || key == "Ctrl+Z" || key == "Ctrl+Y")) return false;
-    const int code = code_of(name);
-    return code >= 0 && ImGui::IsKeyPressed(code, key == "." || key == "," || name == "Page down" || name == "Page up");
+    const bool function_key = name.size() > 1, of_field = (!ctrl && !function_key) || (typed_something && (key == "Ctrl+Z" || key == "Ctrl+Y"));
+    return !(ImGui::GetIO().WantTextInput && of_field);
 }
 
 } // namespace
@@ -61,19 +67,30 @@ const std::vector<CommandRow>& commands()
         {Command::worst_case, "Check", "Load case of the chosen margin", "L"},
         {Command::next_margin, "Check", "Next margin", "Page down"},
         {Command::previous_margin, "Check", "Previous margin", "Page up"},
+        {Command::proposals, "Check", "Proposals: what would hold", "P"},
+        {Command::spread, "Check", "Spread over what nobody measured", "S"},
         {Command::accept, "Check", "Accept this state to compare with", "Ctrl+E"},
-        {Command::compare, "Check", "Show what changed since then", "C"},
+        {Command::step_before, "Check", "Compare with the step before again", "Ctrl+Shift+E"},
+        {Command::compare, "Check", "Show what changed", "C"},
         {Command::cancel, "Check", "Stop the calculation", "Escape"},
+        {Command::again, "Check", "Work it out again", "F5"},
         {Command::keys, "Help", "Keys", "F1"},
     };
     return all;
 }
 
-const CommandRow* pressed_command()
+void note_key(const KeyPress& k) { waiting().push_back(k); }
+
+std::vector<const CommandRow*> pressed_commands(bool typed_something)
 {
-    for (const CommandRow& c : commands())
-        if (is_pressed(c.key)) return &c;
-    return nullptr;
+    std::vector<const CommandRow*> out;
+    for (const KeyPress& k : std::exchange(waiting(), {}))
+        for (const CommandRow& c : commands())
+            if (is_key(k, c.key, typed_something)) {
+                out.push_back(&c);
+                break;
+            }
+    return out;
 }
 
 } // namespace thinskin::gui

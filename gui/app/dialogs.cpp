@@ -257,6 +257,7 @@ void Dialogs::errors(Session& s)
     if (widgets::button("Put in", "Takes the text as it stands; undo brings the old one back", text_ != s.document.text())) {
         const Applied a = s.document.replace_text("Text of the file", text_);
         if (!a.ok && !a.errors.empty()) s.say(a.errors.front().message, true);
+        if (a.ok && a.changed) s.stepped("Text of the file");
     }
     ImGui::SameLine();
     if (widgets::button("Close")) close();

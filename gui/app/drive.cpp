@@ -1,4 +1,5 @@
 #include "app/drive.h"
+#include "app/commands.h"
 #include "app/dialogs.h"
 #include "app/program.h"
 #include "panels/probe.h"
@@ -9,6 +10,7 @@
 #include <algorithm>
 #include <cctype>
 #include <charconv>
+#include <cmath>
 #include <fmt/format.h>
 #include <fstream>
 #include <map>
@@ -19,7 +21,7 @@ namespace thinskin::gui {
 namespace {
 
 constexpr int settle_frames = 3;            ///< a click is seen one frame, acted on the next, drawn in the third
-constexpr double longest_wait = 120;
+constexpr double longest_wait = 400;
 
 std::string trimmed(const std::string& s)
 {
@@ -46,7 +48,7 @@ drawing::PartKind kind_of(const std::string& word)
 int code_of(const std::string& name)
 {
     static const std::map<std::string, int> named{{"Ctrl", GLFW_KEY_LEFT_CONTROL}, {"Shift", GLFW_KEY_LEFT_SHIFT}, {"Left", GLFW_KEY_LEFT}, {"Right", GLFW_KEY_RIGHT}, {"Up", GLFW_KEY_UP}, {"Down", GLFW_KEY_DOWN},
-                                                  {"Enter", GLFW_KEY_ENTER}, {"Escape", GLFW_KEY_ESCAPE}, {"Tab", GLFW_KEY_TAB}, {"Home", GLFW_KEY_HOME}, {"F1", GLFW_KEY_F1}, {"F2", GLFW_KEY_F2},
+                                                  {"Enter", GLFW_KEY_ENTER}, {"Escape", GLFW_KEY_ESCAPE}, {"Tab", GLFW_KEY_TAB}, {"Home", GLFW_KEY_HOME}, {"F1", GLFW_KEY_F1}, {"F2", GLFW_KEY_F2}, {"F5", GLFW_KEY_F5},
                                                   {"Page down", GLFW_KEY_PAGE_DOWN}, {"Page up", GLFW_KEY_PAGE_UP}, {".", GLFW_KEY_PERIOD}, {",", GLFW_KEY_COMMA}, {"plus", GLFW_KEY_EQUAL}, {"-", GLFW_KEY_MINUS}};
     const auto it = named.find(name);
     if (it != named.end()) return it->second;
@@ -152,7 +154,20 @@ void Drive::drag(Program& p, const Step& s, bool let_go)
         return;
     }
     const float scale = p.sheet().px_per_mm();
-    const ImVec2 to{from.x + static_cast<float>(m.dx) * scale, from.y - static_cast<float>(m.dy) * scale};
+    pull(from, {from.x + static_cast<float>(m.dx) * scale, from.y - static_cast<float>(m.dy) * scale}, let_go);
+}
+
+void Drive::slide(const Step& s)
+{
+    std::istringstream in(s.rest.substr(std::min(s.rest.size(), s.rest.rfind(' ', s.rest.rfind(' ') - 1))));
+    const ImVec2 from = probe::find(s.rest.substr(0, s.rest.rfind(' ', s.rest.rfind(' ') - 1)));
+    float dx = 0, dy = 0;
+    if (from.x < 0 || !(in >> dx >> dy)) fail(s, "is not on the screen, or not two numbers behind it");
+    else pull(from, {from.x + dx, from.y + dy}, true);
+}
+
+void Drive::pull(ImVec2 from, ImVec2 to, bool let_go)
+{
     mouse_.push_back({from, false, 0});
     mouse_.push_back({from, true, 0});
     constexpr int way = 12;
@@ -192,7 +207,8 @@ void Drive::begin(Program& p, const Step& s)
         if (at.x < 0) fail(s, "\"" + name + "\" is not on the screen");
         return at;
     };
-    if (s.word == "wait" || s.word == "stay" || s.word == "until") {
+    if (s.word == "wait" || s.word == "stay" || s.word == "until" || s.word == "drawn") {
+        for_drawing_ = s.word == "drawn";
         awaited_ = s.word == "until" ? s.rest : "";
         (s.word == "stay" ? staying_ : waiting_) = true;
         since_ = std::chrono::steady_clock::now();
@@ -210,12 +226,18 @@ void Drive::begin(Program& p, const Step& s)
     } else if (s.word == "swing") swing(p, s);
     else if (s.word == "pace") pace_ms_ = std::strtod(s.rest.c_str(), nullptr);
     else if (s.word == "drag" || s.word == "hold") drag(p, s, s.word == "drag");
+    else if (s.word == "slide") slide(s);
     else if (s.word == "release") mouse_.push_back({pointer_, false, 0});
     else if (s.word == "wheel") {
         for (const float turn : {0.0f, std::strtof(s.rest.c_str(), nullptr), 0.0f}) mouse_.push_back({pointer_, false, turn});
         frames_ = settle_frames;
     }
     else if (s.word == "key") press(s.rest);
+    else if (s.word == "twice") { // within one frame
+        const bool ctrl = s.rest.rfind("Ctrl+", 0) == 0;
+        for (int k = 0; k < 2; ++k) note_key({code_of(s.rest.substr(ctrl ? 5 : 0)), ctrl, false, false, false});
+        frames_ = settle_frames;
+    }
     else if (s.word == "type") typed_ = s.rest;
     else if (s.word == "drop") p.dropped(s.rest);
     else if (s.word == "shot") shot_ = s.rest;
@@ -253,6 +275,13 @@ void Drive::checks(Program& p, const Step& s)
         if (!on_screen(s.rest)) fail(s, "is not on the screen");
     } else if (s.word == "miss") {
         if (on_screen(s.rest)) fail(s, "is on the screen");
+    } else if (s.word == "note" || s.word == "same") {
+        const Place &e = p.sheet().elevation_place(), &side = p.sheet().side_place();
+        const auto moved = [](ImVec2 a, ImVec2 b) { return std::abs(a.x - b.x) > 0.01f || std::abs(a.y - b.y) > 0.01f; };
+        if (s.word == "same" && (moved(noted_[0], e.origin) || moved(noted_[1], side.origin) || std::abs(noted_scale_ - e.px_per_mm) > 1e-6f)) fail(s, "the picture moved");
+        noted_[0] = e.origin;
+        noted_[1] = side.origin;
+        noted_scale_ = e.px_per_mm;
     } else if (s.word == "clean") {
         for (const std::string& problem : probe::problems()) fail(s, problem);
     } else fail(s, "no such step");
@@ -263,7 +292,7 @@ bool Drive::waits(Program& p)
     if (!waiting_ && !staying_) return false;
     const bool too_long = std::chrono::duration<double>(std::chrono::steady_clock::now() - since_).count() > longest_wait;
     if (too_long) failures.push_back(fmt::format("line {}: {} after {:.0f} s", steps_[at_ - 1].line, staying_ ? "nobody ended the program" : "still working", longest_wait));
-    const bool there = awaited_.empty() ? p.settled() : on_screen(awaited_);
+    const bool there = for_drawing_ ? p.is_drawn() : awaited_.empty() ? p.settled() : on_screen(awaited_);
     if (!too_long && (staying_ || !there)) return true;
     waiting_ = staying_ = false;
     frames_ = settle_frames;
@@ -292,7 +321,11 @@ void Drive::input(Program& p)
     if (!keys_.empty()) {
         const int code = code_of(keys_.front().name);
         if (code < 0) failures.push_back("no such key: " + keys_.front().name);
-        else if (keys_.front().down) held_.push_back(code);
+        else if (keys_.front().down) {
+            const auto is_held = [this](int k) { return std::find(held_.begin(), held_.end(), k) != held_.end(); };
+            note_key({code, is_held(GLFW_KEY_LEFT_CONTROL), is_held(GLFW_KEY_LEFT_SHIFT), false, false});
+            held_.push_back(code);
+        }
         else held_.erase(std::remove(held_.begin(), held_.end(), code), held_.end());
         keys_.pop_front();
     }

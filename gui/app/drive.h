@@ -13,7 +13,8 @@ class Program;
 /// Simulated mouse and keyboard from a text, one step a line; `#` begins a comment. For tests and for the pictures in the docs: the
 /// events go in where the window's own would, the program cannot tell them apart.
 ///
-///     wait                       until everything is worked out (at most 120 s)
+///     wait                       until everything is worked out (at most 400 s)
+///     drawn                      until the drawing and the figures of linear theory are those of the document
 ///     frames N
 ///     click NAME                 a button, field, row, menu or text of that name; a column is scrolled until it is seen
 ///     pick FIELD | WORD          opens a choice and takes a word
@@ -23,6 +24,7 @@ class Program;
 ///     drag grip LABEL DX DY      the same with a grip of the chosen part: "upper end of the leg of bracket left"
 ///     hold KIND NAME DX DY       the same without letting go
 ///     release
+///     slide NAME DX DY           takes hold of a target or text and lets go DX, DY pixels away (y down): dividers, the paper
 ///     over KIND NAME             points at a part
 ///     wheel N                    where the pointer is
 ///     key Ctrl+S                 also Left, Right, Up, Down, Enter, Escape, Tab, Home, F1, F2, Page down
@@ -34,9 +36,12 @@ class Program;
 ///     text FILE                  the document's bytes
 ///     see TEXT                   fails unless a text that holds it is on the screen
 ///     miss TEXT                  fails if one is
+///     note view                  remembers where the views stand and how large they are
+///     same view                  fails if that is not so any more
+///     twice KEY                  two presses within one frame
 ///     clean                      fails if a text is cut or lies over another one
 ///     quit                       through the program's own question
-///     until TEXT                 until a text that holds it is on the screen (at most 120 s)
+///     until TEXT                 until a text that holds it is on the screen (at most 400 s)
 ///     swing KIND NAME DX DY      takes hold of it and swings it there and back, 5 times in 300 frames, then lets go where it was
 ///     pace MS                    frames from here on are at least so far apart, as on a screen of 60 a second; for measuring
 ///     stay                       until somebody ends the process: for tests of recovery
@@ -54,6 +59,7 @@ public:
     struct Size { int width = 0, height = 0; double scale = 1; };
     [[nodiscard]] Size take_size();
     [[nodiscard]] double pace_ms() const { return pace_ms_; }
+    [[nodiscard]] bool waiting() const { return waiting_; }
     std::vector<std::string> failures;
 
 private:
@@ -65,6 +71,8 @@ private:
     void press(const std::string& key);
     void fail(const Step& s, const std::string& why);
     void drag(Program& p, const Step& s, bool let_go);
+    void slide(const Step& s);
+    void pull(ImVec2 from, ImVec2 to, bool let_go);
     void swing(Program& p, const Step& s);
     bool scroll_to(const Step& s);
     bool waits(Program& p);
@@ -77,10 +85,12 @@ private:
     std::string typed_, shot_;
     Size size_;
     std::vector<int> held_;
+    ImVec2 noted_[2]{};                         ///< origins of the views
+    float noted_scale_ = 0;
     ImVec2 pointer_{-1, -1};
     bool down_ = false;
     int frames_ = 0, turns_ = 0;
-    bool waiting_ = false, staying_ = false;
+    bool waiting_ = false, staying_ = false, for_drawing_ = false;
     std::string awaited_;                       ///< text that a wait ends with
     double pace_ms_ = 0;
     std::chrono::steady_clock::time_point since_;  ///< of a wait; only to end one that does not end

@@ -91,6 +91,7 @@ int loop(Window& window, Program& program, Drive* drive, const Options& o)
         const bool busy = !program.settled();
         window.begin_frame(drive || busy ? 0 : 0.25);
         if (drive && drive->pace_ms() > 0) std::this_thread::sleep_until(shown + std::chrono::duration_cast<Clock::duration>(std::chrono::duration<double, std::milli>(drive->pace_ms())));
+        else if (drive && drive->waiting()) std::this_thread::sleep_for(std::chrono::milliseconds(15)); // nothing to show: the solver has the processor
         shown = Clock::now();
         if (drive) drive->input(program);
         const auto start = std::chrono::steady_clock::now();
@@ -98,6 +99,8 @@ int loop(Window& window, Program& program, Drive* drive, const Options& o)
         probe::start_frame(drive != nullptr);
         for (const std::string& path : window.dropped) program.dropped(path);
         window.dropped.clear();
+        for (const KeyPress& k : window.pressed) note_key(k);
+        window.pressed.clear();
         if (window.close_asked()) {
             window.refuse_close();
             program.close_asked();

@@ -1,6 +1,9 @@
 #include "app/program.h"
 #include "panels/palette.h"
+#include "panels/probe.h"
 #include "panels/widgets.h"
+#include "presentation/compare.h"
+#include "report/words.h"
 
 #include <algorithm>
 #include <array>
@@ -9,13 +12,15 @@
 #include <filesystem>
 #include <fmt/format.h>
 #include <imgui.h>
+#include <imgui_internal.h>
+#include <utility>
 
 namespace thinskin::gui {
 namespace {
 
 float k() { return look().scale; }
 
-constexpr float first_left = 248, first_right = 306;
+constexpr float first_left = 248, first_right = 306, first_drawer = 290;
 
 float remembered(const State& s, const char* key, float otherwise)
 {
@@ -23,18 +28,6 @@ float remembered(const State& s, const char* key, float otherwise)
     if (it == s.layout.end()) return otherwise;
     const float v = std::strtof(it->second.c_str(), nullptr);
     return v > 100 && v < 900 ? v : otherwise;
-}
-
-/// What to say to somebody who pulls a thing where it does not go.
-std::string does_not_move(const Handle& h, const Vec3& by, double step)
-{
-    static const std::array<const char*, 3> ways{"left and right", "up and down", "in and out"};
-    const auto most = static_cast<std::size_t>(std::max_element(by.begin(), by.end(), [](double a, double b) { return std::abs(a) < std::abs(b); }) - by.begin());
-    if (h.moves[most] || std::abs(by[most]) < 2 * step) return "";
-    std::string may;
-    for (std::size_t a = 0; a < 3; ++a)
-        if (h.moves[a]) may += (may.empty() ? "" : " and ") + std::string(ways[a]);
-    return may.empty() ? "" : h.label + " moves " + may + " only";
 }
 
 } // namespace
@@ -51,14 +44,26 @@ bool Program::settled() const
     return s_.posted == s_.document.revision() && s_.posted_stage == Stage::full && newest && newest->revision == s_.document.revision() && newest->final && !s_.worker.progress().busy;
 }
 
+bool Program::is_drawn() const
+{
+    const auto newest = s_.results.newest();
+    return !s_.document.readable() || (newest && newest->revision == s_.document.revision());
+}
+
 const Answer* Program::drawn() const { return drawn_.get(); }
+
+/// How many load cases still wait for large deflection: while dragging, and until it is worked out.
+std::string Program::linear_words() const
+{
+    return fmt::format("rough (linear), {} to refine", s_.results.shown()->linear_only.size());
+}
 
 std::string Program::state_words() const
 {
     switch (s_.results.state(s_.document.revision(), s_.document.readable())) {
     case ResultsShown::State::none: return s_.worker.progress().busy ? "working..." : "no result yet";
     case ResultsShown::State::current: return "";
-    case ResultsShown::State::linear: return "linear figures so far";
+    case ResultsShown::State::linear: return linear_words();
     case ResultsShown::State::stale: return s_.worker.progress().busy ? "older figures, working..." : "figures of an older state";
     }
     return "";
@@ -69,28 +74,44 @@ void Program::fetch()
     if (auto a = s_.worker.poll()) {
         s_.results.take(a);
         const auto newest = s_.results.newest();
-        if (newest && newest->analysis.layout) drawn_ = newest;
-        if (!s_.results.accepted() && s_.results.shown() && s_.results.shown()->final) s_.results.accept();
+        if (newest && newest->drawn()) drawn_ = newest;
         ++sheet_version_;
     }
     if (!dragging_) states_.clear();
-    if (states_.empty() || states_.back().first != s_.document.revision()) states_.emplace_back(s_.document.revision(), std::chrono::steady_clock::now());
+    note_state();
     if (!s_.results.newest()) drawn_.reset();
     if (!new_part_.empty() && drawn_)
-        if (const auto part = part_called(*drawn_->analysis.layout, new_part_)) { // somebody who adds a thing wants to see where it went
+        if (const auto part = part_called(*drawn_->drawn(), new_part_)) { // somebody who adds a thing wants to see where it went
             s_.part = part; // the column is not scrolled: the next press of the same button comes often
             new_part_.clear();
         }
     keep_worker_busy(s_, dragging_);
-    if (s_.autosave && s_.document.is_open() && s_.autosave->tick(s_.document, std::chrono::steady_clock::now())) s_.say("Kept a copy in case the program ends");
+    if (s_.autosave && s_.document.is_open() && s_.autosave->tick(s_.document, std::chrono::steady_clock::now()) && !std::exchange(told_of_copy_, true)) s_.say("Kept a copy in case the program ends"); // later copies say nothing: the line belongs to what the user does
+}
+
+/// Since when the document is as it is: the age of older figures is counted from here.
+void Program::note_state()
+{
+    if (states_.empty() || states_.back().first != s_.document.revision()) states_.emplace_back(s_.document.revision(), std::chrono::steady_clock::now());
+}
+
+/// What the changes beside the margins are changes since; empty: there is nothing to compare with.
+std::string Program::compared_with_words() const
+{
+    const auto with = s_.results.compared_with();
+    if (!with) return "";
+    const std::uint64_t upto = s_.results.shown()->revision;
+    std::vector<std::string> steps;
+    for (auto k = s_.steps.upper_bound(with->revision); k != s_.steps.end() && k->first <= upto; ++k) steps.push_back(k->second);
+    return compared_words(s_.results.compares_with_accepted(), s_.results.shown()->stage == Stage::linear && !s_.results.shown()->linear_only.empty(), steps);
 }
 
 /// Rows are made when the answer, what it is compared with, the units or the choice change.
 void Program::rows_anew()
 {
     const Answer* a = s_.results.shown().get();
-    const Answer* with = s_.compare && s_.results.accepted().get() != a ? s_.results.accepted().get() : nullptr;
-    const std::string key = fmt::format("{} {} {} {} {} {}", static_cast<const void*>(with), s_.settings.units == UnitSystem::us, s_.group, s_.check, s_.check_case, s_.document.revision());
+    const std::shared_ptr<const Answer> with = s_.compare ? s_.results.compared_with() : nullptr;
+    const std::string key = fmt::format("{} {} {} {} {} {}", static_cast<const void*>(with.get()), s_.settings.units == UnitSystem::us, s_.group, s_.check, s_.check_case, s_.document.revision());
     if (a == rows_of_ && key == rows_key_) return;
     rows_of_ = a;
     rows_key_ = key;
@@ -104,8 +125,11 @@ void Program::rows_anew()
     o.units = s_.settings.units;
     o.group = s_.group;
     o.compare_with = with ? with->outcome() : nullptr;
-    verdict_ = verdict_lines(*a->outcome());
+    const bool decided = a->stage != Stage::linear;
+    verdict_ = decided ? verdict_lines(*a->outcome()) : verdict_so_far(*a->outcome());
     groups_ = group_rows(*a->outcome(), o.compare_with);
+    if (!decided) take_so_far(groups_);
+    stands_on_ = decided ? report::stands_on_words(*a->outcome()) : "";
     rows_ = margin_rows(*a->outcome(), o);
     cases_ = load_case_rows(*a->outcome());
     if (s_.follow_governing && !rows_.empty()) {
@@ -114,7 +138,11 @@ void Program::rows_anew()
     }
     card_ = margin_card(*a->outcome(), s_.check, s_.check_case, o);
     if (card_) return;
-    // The worst load case of the chosen check may have become another one.
+    // The worst load case of the chosen check may have become another one; the check may be gone with its part.
+    if (!rows_.empty() && std::none_of(rows_.begin(), rows_.end(), [this](const MarginRow& r) { return r.check_id == s_.check; })) {
+        s_.follow_governing = true;
+        s_.check = rows_.front().check_id;
+    }
     for (const MarginRow& r : rows_)
         if (r.check_id == s_.check) {
             s_.check_case = r.load_case;
@@ -126,6 +154,7 @@ void Program::rows_anew()
 void Program::choose(const drawing::Part& part)
 {
     s_.part = part;
+    s_.say(words_about(part));
     const std::string name = part.kind == drawing::PartKind::frame ? "frame " + part.name : part.name;
     job_.open_part(part.name);
     const auto is = [&name](const MarginRow& r) { return r.part == name; };
@@ -143,12 +172,12 @@ void Program::choose_margin(const std::string& check, const std::string& load_ca
     s_.follow_governing = false;
     s_.check = check;
     s_.check_case = load_case;
-    if (!drawn() || !drawn()->analysis.layout) return;
+    if (!drawn()) return;
     const auto row = std::find_if(rows_.begin(), rows_.end(), [&](const MarginRow& r) { return r.check_id == check; });
     if (row == rows_.end()) return;
     const std::size_t blank = row->title.rfind(' ');
-    auto part = blank == std::string::npos ? std::nullopt : part_called(*drawn()->analysis.layout, row->title.substr(blank + 1));
-    if (!part) part = part_called(*drawn()->analysis.layout, row->part);
+    auto part = blank == std::string::npos ? std::nullopt : part_called(*drawn()->drawn(), row->title.substr(blank + 1));
+    if (!part) part = part_called(*drawn()->drawn(), row->part);
     if (part) s_.part = part;
 }
 
@@ -171,6 +200,7 @@ void Program::step_load_case(int by)
 
 void Program::run(Command c)
 {
+    if (c == Command::undo || c == Command::redo) ImGui::ClearActiveID(); // a field that has the keyboard would go on showing what it held
     switch (c) {
     case Command::new_case: dialogs_.unless_unsaved(s_, [this] { dialogs_.ask(Dialogs::Kind::new_case); }); break;
     case Command::open: dialogs_.unless_unsaved(s_, [this] { dialogs_.ask(Dialogs::Kind::open); }); break;
@@ -178,15 +208,24 @@ void Program::run(Command c)
     case Command::save_as: if (s_.document.is_open()) dialogs_.ask(Dialogs::Kind::save_as); break;
     case Command::record: if (s_.document.is_open()) dialogs_.ask(Dialogs::Kind::record); break;
     case Command::quit: close_asked(); break;
-    case Command::undo: if (const std::string name = s_.document.undo_name(); s_.document.undo()) s_.say("Undone: " + name); break;
-    case Command::redo: if (const std::string name = s_.document.redo_name(); s_.document.redo()) s_.say("Done again: " + name); break;
+    case Command::undo: if (const std::string name = s_.document.undo_name(); s_.document.undo()) {
+        s_.stepped("undo of " + name);
+        s_.say("Undone: " + name);
+    }
+    break;
+    case Command::redo: if (const std::string name = s_.document.redo_name(); s_.document.redo()) {
+        s_.stepped(name);
+        s_.say("Done again: " + name);
+    }
+    break;
     case Command::snap: s_.settings.snap = !s_.settings.snap; s_.say(s_.settings.snap ? "Snap on" : "Snap off"); break;
     case Command::worst_case: s_.load_case = s_.check_case; break;
     case Command::next_case: step_load_case(1); break;
     case Command::previous_case: step_load_case(-1); break;
     case Command::next_margin: step_margin(1); break;
     case Command::previous_margin: step_margin(-1); break;
-    case Command::accept: s_.results.accept(); s_.say("Accepted: changes are shown against this state"); ++sheet_version_; break;
+    case Command::accept: s_.results.accept(); s_.say("Accepted: from now on changes are shown against this state"); ++sheet_version_; break;
+    case Command::step_before: s_.results.compare_with_step_before(); s_.say("Changes are shown against the state before the last step"); ++sheet_version_; break;
     case Command::compare: s_.compare = !s_.compare; ++sheet_version_; break;
     case Command::contours: s_.contours = !s_.contours; break;
     case Command::forces: s_.forces = !s_.forces; break;
@@ -196,8 +235,11 @@ void Program::run(Command c)
     case Command::zoom_out: sheet_.zoom(0.8f); break;
     case Command::larger: s_.settings.font_scale = std::min(3.0, s_.settings.font_scale + 0.125); break;
     case Command::smaller: s_.settings.font_scale = std::max(0.75, s_.settings.font_scale - 0.125); break;
-    case Command::units: s_.settings.units = s_.settings.units == UnitSystem::us ? UnitSystem::metric : UnitSystem::us; inputs_of_ = 0; ++sheet_version_; break;
-    case Command::cancel: if (s_.worker.progress().busy) { s_.worker.cancel(); s_.say("Stopped; the next change starts it again"); } break;
+    case Command::units: s_.settings.units = s_.settings.units == UnitSystem::us ? UnitSystem::metric : UnitSystem::us; inputs_of_ = 0; ++sheet_version_; if (s_.studies.proposal && s_.studies.proposal->proposed) proposal_ = proposal_shown(s_.studies.proposal->proposed->answer, s_.settings.units); break;
+    case Command::proposals: show_studies(false); break;
+    case Command::spread: show_studies(true); break;
+    case Command::cancel: if (s_.study.progress().kind != StudyKind::none) stop_study(); else if (s_.worker.progress().busy) { s_.worker.cancel(); s_.say("Stopped; F5 or the next change starts it again"); } break;
+    case Command::again: s_.posted_stage = Stage::linear; break;
     case Command::errors: if (s_.document.is_open()) dialogs_.ask(Dialogs::Kind::errors); break;
     case Command::keys: dialogs_.ask(Dialogs::Kind::keys); break;
     }
@@ -206,57 +248,11 @@ void Program::run(Command c)
 void Program::dropped(const std::string& path) { dialogs_.unless_unsaved(s_, [this, path] { open_into(s_, path); }); }
 void Program::close_asked() { dialogs_.unless_unsaved(s_, [this] { dialogs_.quit = true; }); }
 
-void Program::drag_on_sheet(const SheetDrag& d)
-{
-    const auto c = s_.document.current();
-    if (!c) return;
-    if (d.began) {
-        const std::vector<Handle> all = handles(*c);
-        const Handle* grip = d.grip.empty() ? nullptr : find(all, d.grip);
-        handle_ = grip ? std::optional(*grip) : handle_of(all, d.part);
-        if (!handle_) {
-            s_.say("This part is moved by its figures on the left");
-            return;
-        }
-        handle_from_ = handle_->at;
-        if (!handle_->follows.empty()) s_.say(handle_->label + ": " + handle_->follows);
-    }
-    if (!handle_) return;
-    dragging_ = !d.ended;
-    Vec3 to = handle_from_;
-    to[d.side ? 2U : 0U] += d.to.x - d.from.x;
-    to[1] += d.to.y - d.from.y;
-    const Moved m = move_to(*c, *handle_, to, s_.snap());
-    if (m.ok()) apply(s_, m.edit);
-    else if (!m.why.empty()) s_.say(m.why, true);
-    if (const std::string why = does_not_move(*handle_, {to[0] - handle_from_[0], to[1] - handle_from_[1], to[2] - handle_from_[2]}, snap_step(s_.snap())); !why.empty()) s_.say(why);
-    if (d.ended) {
-        s_.document.end_drag();
-        handle_.reset();
-    }
-}
-
-/// Arrow keys move the chosen part by the snap distance.
-void Program::nudge()
-{
-    const ImGuiIO& io = ImGui::GetIO();
-    if (!s_.part || io.WantTextInput || io.KeyCtrl || dialogs_.any() || dragging_) return;
-    const auto pressed = [](ImGuiKey key) { return ImGui::IsKeyPressed(ImGui::GetKeyIndex(key)) ? 1 : 0; };
-    const int dx = pressed(ImGuiKey_RightArrow) - pressed(ImGuiKey_LeftArrow), dy = pressed(ImGuiKey_UpArrow) - pressed(ImGuiKey_DownArrow);
-    const auto c = s_.document.current();
-    if ((dx == 0 && dy == 0) || !c) return;
-    const auto h = handle_of(handles(*c), *s_.part);
-    if (!h) return;
-    const Moved m = gui::nudge(*c, *h, dx, dy, 0, s_.snap(), io.KeyShift);
-    if (m.ok()) apply(s_, m.edit);
-    else s_.say(m.why, true);
-    s_.document.end_drag();
-}
-
 void Program::divider(const char* id, float& width, float sign, float least, float most)
 {
     ImGui::SameLine(0, 0);
     ImGui::InvisibleButton(id, {6 * k(), ImGui::GetContentRegionAvail().y});
+    probe::target(std::string("divider ") + id, ImGui::GetItemRectMin(), ImGui::GetItemRectMax());
     if (ImGui::IsItemHovered() || ImGui::IsItemActive()) ImGui::SetMouseCursor(ImGuiMouseCursor_ResizeEW);
     if (ImGui::IsItemActive()) {
         width = std::clamp(width + sign * ImGui::GetIO().MouseDelta.x / k(), least, most);
@@ -302,11 +298,14 @@ std::optional<double> Program::figures_age() const
 void Program::frame()
 {
     fetch();
-    if (!dialogs_.any())
-        if (const CommandRow* c = pressed_command()) run(c->command);
+    fetch_study();
+    const std::vector<const CommandRow*> pressed = pressed_commands(job_.typing()); // those pressed over a question are for it
+    for (const CommandRow* c : pressed)
+        if (!dialogs_.any()) run(c->command);
     if (left_ == 0) {
         left_ = remembered(s_.state, "left", first_left);
         right_ = remembered(s_.state, "right", first_right);
+        drawer_ = remembered(s_.state, "drawer", first_drawer);
     }
     const ImVec2 screen = ImGui::GetIO().DisplaySize;
     ImGui::SetNextWindowPos({0, 0});
@@ -350,6 +349,9 @@ void Program::frame()
     ImGui::EndChild();
     dialogs_.show(s_);
     ImGui::End();
+    // What was changed in this frame is worked on while it is shown, not from the next one on.
+    note_state();
+    keep_worker_busy(s_, dragging_);
 }
 
 } // namespace thinskin::gui

@@ -29,8 +29,9 @@ void apply(Session& s, const Edit& edit)
 {
     if (edit.changes.empty()) return;
     const Applied a = s.document.apply(edit);
-    if (!a.ok) s.say(a.errors.empty() ? edit.name + ": refused" : a.errors.front().key_path + ": " + a.errors.front().message, true);
-    else if (a.comments_lost) s.say(edit.name + "; the file had to be written anew: its comments are lost, undo brings them back", true);
+    if (!a.ok) return s.say(a.errors.empty() ? edit.name + ": refused" : a.errors.front().key_path + ": " + a.errors.front().message, true);
+    if (a.changed) s.stepped(edit.name);
+    if (a.comments_lost) s.say(edit.name + "; the file had to be written anew: its comments are lost, undo brings them back", true);
     else if (a.changed) s.say(edit.name);
 }
 
@@ -45,6 +46,12 @@ void show_document(Session& s, Document d)
     s.worker.cancel();
     s.document = std::move(d);
     s.results = {};
+    s.steps.clear();
+    ++s.opened;
+    s.study.drop();
+    s.studies.proposal.reset();
+    s.studies.spread.reset();
+    s.studies.taken.clear();
     s.posted = 0;
     s.part.reset();
     s.follow_governing = true;

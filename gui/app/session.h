@@ -8,14 +8,24 @@
 #include "presentation/inputs.h"
 #include "presentation/margins.h"
 #include "worker/results_shown.h"
+#include "worker/study.h"
 #include "worker/worker.h"
 
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace thinskin::gui {
+
+/// Proposals and the spread, and which state of the case they were made for.
+struct Studies {
+    bool open = false, show_spread = false, robust = true;
+    std::shared_ptr<const StudyAnswer> proposal, spread;
+    std::string proposal_of, spread_of;         ///< text of the document that was looked at
+    std::map<std::string, int> taken;           ///< text after a scheme was taken -> its number
+};
 
 /// Everything that one open window holds. Panels read it; the program changes it between frames.
 struct Session {
@@ -25,6 +35,10 @@ struct Session {
     std::unique_ptr<Autosave> autosave;         ///< null: no folder to save into
     Worker worker;
     ResultsShown results;
+    Study study;
+    Studies studies;
+    std::map<std::uint64_t, std::string> steps; ///< revision -> name of the edit, undo or redo that led to it
+    std::uint64_t opened = 0;                   ///< how many documents were shown so far
     std::uint64_t posted = 0;                   ///< revision that the worker was last asked for
     Stage posted_stage = Stage::linear;
 
@@ -44,6 +58,8 @@ struct Session {
         message = std::move(words);
         message_is_error = error;
     }
+    /// The document has just become another one by this.
+    void stepped(const std::string& name) { steps[document.revision()] = name; }
     [[nodiscard]] Snap snap() const { return {settings.snap, settings.units}; }
 };
 

@@ -25,6 +25,20 @@ void on_drop(GLFWwindow* w, int count, const char** paths)
     for (int i = 0; i < count; ++i) self->dropped.emplace_back(paths[i]);
 }
 
+/// The letter that the key has on this keyboard: GLFW names keys by their place on a US one.
+int on_this_keyboard(int key, int scan)
+{
+    const char* name = key >= GLFW_KEY_A && key <= GLFW_KEY_Z ? glfwGetKeyName(key, scan) : nullptr;
+    return name && name[0] >= 'a' && name[0] <= 'z' && name[1] == 0 ? name[0] - 'a' + GLFW_KEY_A : key;
+}
+
+/// Every press, also of a key that came up again before the next frame: the library's 1.86 only looks whether it is down then.
+void on_key(GLFWwindow* w, int key, int scan, int action, int mods)
+{
+    auto* self = static_cast<Window*>(glfwGetWindowUserPointer(w));
+    if (action != GLFW_RELEASE) self->pressed.push_back({on_this_keyboard(key, scan), (mods & GLFW_MOD_CONTROL) != 0, (mods & GLFW_MOD_SHIFT) != 0, (mods & GLFW_MOD_ALT) != 0, action == GLFW_REPEAT});
+}
+
 /// Of the picture just rendered: after it is shown its buffer is undefined.
 void read_pixels(Window::Picture& out, int width, int height)
 {
@@ -52,9 +66,10 @@ Window::Window(const Options& o)
         glfwTerminate();
         throw std::runtime_error("no window with OpenGL 3.3: " + why);
     }
-    glfwSetWindowSizeLimits(handle_, 800, 560, GLFW_DONT_CARE, GLFW_DONT_CARE);
+    glfwSetWindowSizeLimits(handle_, 1000, 640, GLFW_DONT_CARE, GLFW_DONT_CARE);
     glfwSetWindowUserPointer(handle_, this);
     glfwSetDropCallback(handle_, on_drop);
+    glfwSetKeyCallback(handle_, on_key); // before the library's, which calls it first
     glfwMakeContextCurrent(handle_);
     glfwSwapInterval(o.vsync ? 1 : 0);
     ImGui_ImplGlfw_InitForOpenGL(handle_, true);

@@ -1,4 +1,6 @@
 #pragma once
+#include "app/commands.h"
+
 #include <functional>
 #include <string>
 #include <vector>
@@ -33,6 +35,7 @@ public:
     void title(const std::string& words);
     [[nodiscard]] float display_scale() const;
     std::vector<std::string> dropped;   ///< paths dropped on the window since last cleared
+    std::vector<KeyPress> pressed;      ///< keys since last cleared
 
 private:
     GLFWwindow* handle_ = nullptr;

@@ -125,7 +125,8 @@ void fasteners(const model::Case& c, const Pair& p, Grips& out)
         std::vector<Binding> b = sideways(p);
         b.push_back(bind(1, p.original_path + key + ".at[1]", f.at.y));
         Grip& g = add(out, HandleKind::fastener, p.path + key, name, "fastener " + name, {p.across(f.at.x.value), f.at.y.value, 0}, std::move(b));
-        g.handle.follows = along + (also.empty() ? "" : "; up and down: " + (p.own() ? also : fmt::format("it follows {}, {}", f.name, also)));
+        if (p.own()) g.handle.follows = along + (also.empty() ? "" : "; up and down: " + also);
+        else g.handle.follows = fmt::format("it is the {} of {} in bracket {}: up and down both move; {}", p.mirrored ? "mirror" : "copy", f.name, o.name, along);
     }
 }
 

@@ -21,6 +21,7 @@ void item(const model::Item& i, Grips& out)
     }
     for (std::size_t k = 0; k < i.fixings.size(); ++k) join(b, of_point(fmt::format("item.fixings[{}].at", k), i.fixings[k].at));
     for (std::size_t k = 0; k < i.loads.size(); ++k) join(b, of_point(fmt::format("item.loads[{}].at", k), i.loads[k].at));
+    if (i.person) join(b, of_point("item.person.at", i.person->at));
     add(out, HandleKind::item, "item", i.name, i.name, middle, std::move(b));
     add(out, HandleKind::item_centre, "item.centre_of_mass", i.name, "centre of mass of " + i.name, place(i.centre_of_mass), of_point("item.centre_of_mass", i.centre_of_mass));
     for (std::size_t k = 0; k < i.fixings.size(); ++k) {

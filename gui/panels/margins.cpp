@@ -4,6 +4,7 @@
 #include "panels/widgets.h"
 
 #include <algorithm>
+#include <map>
 #include <fmt/format.h>
 
 namespace thinskin::gui {
@@ -19,6 +20,7 @@ ImU32 colour_of(Mark m)
     case Mark::fail: return palette::fail;
     case Mark::not_covered: case Mark::linear: return palette::not_covered;
     case Mark::not_solved: case Mark::stale: return palette::grey;
+    case Mark::aside: return palette::faint;
     }
     return palette::grey;
 }
@@ -33,8 +35,29 @@ base::Status status_of(Mark m)
     }
 }
 
-/// The verdict as a stamp: mark, word, one line why, one line what helps.
-void stamp(const MarginsShown& m)
+/// The symbol of a mark; what is not counted has a ring with an i, as a note has.
+void symbol(ImVec2 at, float size, Mark m, ImU32 colour)
+{
+    if (m != Mark::aside) return widgets::mark(at, size, status_of(m), colour);
+    ImDrawList& d = *ImGui::GetWindowDrawList();
+    const ImVec2 c{at.x + size / 2, at.y + size / 2};
+    const float w = std::max(1.3f, size / 9);
+    d.AddCircle(c, 0.46f * size, colour, 0, w);
+    d.AddLine({c.x, c.y - 0.04f * size}, {c.x, c.y + 0.27f * size}, colour, w);
+    d.AddCircleFilled({c.x, c.y - 0.22f * size}, w * 0.7f, colour);
+}
+
+void links(const std::vector<Spot>& all, MarginsEvents& e)
+{
+    ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, 2 * k()});
+    for (std::size_t i = 0; i < all.size(); ++i)
+        if (widgets::link(all[i].label, i == 0, all[i].add == "reinforcement.angles" ? "Adds one at the next free height; undo takes it away again" : "Leads to its field on the left")) e.go_to = all[i];
+    ImGui::PopStyleVar();
+    if (!all.empty()) widgets::space(3);
+}
+
+/// The verdict as a stamp: mark, word, one line why, one line what helps and where that is typed in.
+void stamp(const MarginsShown& m, MarginsEvents& e)
 {
     const VerdictLines& v = *m.verdict;
     const ImU32 colour = m.stale ? palette::grey : colour_of(v.mark);
@@ -51,6 +74,17 @@ void stamp(const MarginsShown& m)
     const ImU32 ink = m.stale ? palette::grey : palette::ink;
     widgets::wrapped(v.headline, ink, look().fonts.plain);
     if (!v.advice.empty()) widgets::wrapped(v.advice, m.stale ? palette::grey : palette::judgement, look().fonts.plain);
+    ImGui::PushID("advice");
+    links(m.advice_at, e);
+    ImGui::PopID();
+    if (!m.stands_on.empty()) widgets::wrapped(m.stands_on, m.stale ? palette::grey : palette::not_covered, look().fonts.small);
+    if (!v.aside.empty()) {
+        widgets::wrapped(v.aside + ".", palette::faint, look().fonts.small);
+        if (widgets::link("why, and which frequency", true, "Chooses its row")) {
+            e.check = v.aside_check;
+            e.load_case = v.aside_case;
+        }
+    }
     if (!v.counts.empty()) widgets::wrapped(v.counts, palette::faint, look().fonts.small);
 }
 
@@ -69,7 +103,7 @@ void groups(const MarginsShown& m, MarginsEvents& e)
         }
         probe::target("group " + g.name, at, {at.x + wide, at.y + tall});
         const ImU32 colour = m.stale ? palette::grey : colour_of(g.mark);
-        widgets::mark({at.x + 3 * k(), at.y + 3 * k()}, font->FontSize - 2 * k(), status_of(g.mark), colour);
+        symbol({at.x + 3 * k(), at.y + 3 * k()}, font->FontSize - 2 * k(), g.mark, colour);
         widgets::letters({at.x + 22 * k(), at.y + 2 * k()}, g.name, palette::ink, font);
         widgets::letters({at.x + 128 * k(), at.y + 2 * k()}, g.status, colour, font);
         if (m.comparing && !g.delta.empty()) widgets::letters_right(at.x + wide - 56 * k(), at.y + 3 * k(), g.delta, g.better < 0 ? palette::fail : palette::pass, look().fonts.small);
@@ -77,7 +111,21 @@ void groups(const MarginsShown& m, MarginsEvents& e)
     }
 }
 
-float row_height() { return look().fonts.plain->FontSize + look().fonts.small->FontSize + 9 * k(); }
+float status_wide(const MarginRow& r) { return widgets::size_of(r.status, look().fonts.small).x + 8 * k(); }
+
+/// A row's title in as many lines as it needs; broken up once, not once a frame.
+const std::vector<std::string>& title_lines(const MarginRow& r, float wide)
+{
+    static std::map<std::string, std::vector<std::string>> all;
+    const std::string key = fmt::format("{:.0f} {:.1f} {}", wide - status_wide(r), k(), r.title);
+    const auto it = all.find(key);
+    if (it != all.end()) return it->second;
+    if (all.size() > 2000) all.clear();
+    return all[key] = widgets::lines_of(r.title, wide - status_wide(r), look().fonts.small);
+}
+
+float title_step() { return look().fonts.small->FontSize + 2 * k(); }
+float row_height(const std::vector<std::string>& title) { return look().fonts.plain->FontSize + title_step() * static_cast<float>(title.size()) + 7 * k(); }
 
 bool lit(const MarginRow& r, const std::string& part)
 {
@@ -92,7 +140,10 @@ bool lit(const MarginRow& r, const std::string& part)
 void row(const MarginsShown& m, const MarginRow& r, int index, MarginsEvents& e)
 {
     const ImVec2 at = ImGui::GetCursorScreenPos();
-    const float wide = ImGui::GetContentRegionAvail().x, tall = row_height();
+    const float wide = ImGui::GetContentRegionAvail().x;
+    const std::vector<std::string>& title = title_lines(r, wide - 29 * k());
+    const float tall = row_height(title);
+    if (!ImGui::IsRectVisible({wide, tall})) return ImGui::Dummy({wide, tall});
     ImGui::PushID(index);
     if (ImGui::InvisibleButton("row", {wide, tall})) {
         e.check = r.check_id;
@@ -106,7 +157,7 @@ void row(const MarginsShown& m, const MarginRow& r, int index, MarginsEvents& e)
     probe::target(fmt::format("margin {}", index), at, {at.x + wide, at.y + tall});
     const ImU32 colour = m.stale ? palette::grey : colour_of(r.mark);
     ImFont *plain = look().fonts.plain, *small = look().fonts.small, *bold = look().fonts.bold;
-    widgets::mark({at.x + 3 * k(), at.y + 4 * k()}, plain->FontSize, status_of(r.mark), colour);
+    symbol({at.x + 3 * k(), at.y + 4 * k()}, plain->FontSize, r.mark, colour);
     const float left = at.x + 24 * k(), right = at.x + wide - 5 * k();
     widgets::letters_right(right, at.y + 3 * k(), r.margin, colour, bold);
     const float margin_wide = std::max(widgets::size_of(r.margin, bold).x, 42 * k());
@@ -115,11 +166,10 @@ void row(const MarginsShown& m, const MarginRow& r, int index, MarginsEvents& e)
         widgets::letters_right(end, at.y + 4 * k(), r.delta, r.better < 0 ? palette::fail : palette::pass, small);
         end -= widgets::size_of(r.delta, small).x + 6 * k();
     }
-    widgets::letters_within({left, at.y + 3 * k()}, end - left, r.part + (r.governing ? "  (governs)" : ""), palette::ink, r.governing ? bold : plain);
+    widgets::letters_within({left, at.y + 3 * k()}, end - left, r.part + (r.governing ? "  (the tightest)" : ""), palette::ink, r.governing ? bold : plain);
     const float below = at.y + plain->FontSize + 5 * k();
-    const std::string status = r.status;
-    widgets::letters_right(right, below, status, colour, small);
-    widgets::letters_within({left, below}, right - widgets::size_of(status, small).x - 8 * k() - left, r.title, palette::faint, small);
+    widgets::letters_right(right, below, r.status, colour, small);
+    for (std::size_t i = 0; i < title.size(); ++i) widgets::letters_within({left, below + title_step() * static_cast<float>(i)}, right - status_wide(r) - left, title[i], palette::faint, small);
     d.AddLine({at.x, at.y + tall}, {at.x + wide, at.y + tall}, palette::rule);
     ImGui::PopID();
 }
@@ -128,10 +178,7 @@ void list(const MarginsShown& m, float tall, MarginsEvents& e)
 {
     ImGui::BeginChild("margins", {0, tall});
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, 0});
-    ImGuiListClipper clipper;
-    clipper.Begin(static_cast<int>(m.rows->size()), row_height());
-    while (clipper.Step())
-        for (int i = clipper.DisplayStart; i < clipper.DisplayEnd; ++i) row(m, (*m.rows)[static_cast<std::size_t>(i)], i, e);
+    for (std::size_t i = 0; i < m.rows->size(); ++i) row(m, (*m.rows)[i], static_cast<int>(i), e);
     ImGui::PopStyleVar();
     ImGui::EndChild();
 }
@@ -165,13 +212,16 @@ void symbols(const MarginCard& c)
 }
 
 /// The chosen margin, as a title block tells everything about its drawing.
-void card(const MarginCard& c, bool stale)
+void card(const MarginCard& c, const std::vector<Spot>& help_at, bool stale, MarginsEvents& e)
 {
     ImFont *bold = look().fonts.bold, *small = look().fonts.small;
     const ImU32 colour = stale ? palette::grey : colour_of(c.row.mark);
     widgets::wrapped(c.row.part + ": " + c.row.title, palette::ink, bold);
     widgets::wrapped(c.sum, colour, look().fonts.plain);
+    if (!c.not_counted.empty()) widgets::wrapped(c.not_counted, palette::ink, small);
     widgets::space(3);
+    for (const std::string& h : c.help) widgets::wrapped(h, palette::judgement, small);
+    links(help_at, e);
     if (!c.formula.empty()) {
         widgets::wrapped(c.formula_id + "  " + c.formula_title, palette::faint, small);
         widgets::wrapped(c.formula, palette::ink, look().fonts.plain);
@@ -185,10 +235,9 @@ void card(const MarginCard& c, bool stale)
     line("theory", c.theory);
     for (const std::string& h : c.hand_check) line("by hand", h);
     line("note", c.note);
-    for (const std::string& h : c.help) line("would help", h, palette::judgement);
 }
 
-void card_panel(const MarginsShown& m)
+void card_panel(const MarginsShown& m, MarginsEvents& e)
 {
     ImDrawList& d = *ImGui::GetWindowDrawList();
     const ImVec2 at = ImGui::GetCursorScreenPos(), room = ImGui::GetContentRegionAvail();
@@ -196,7 +245,7 @@ void card_panel(const MarginsShown& m)
     d.AddRect(at, {at.x + room.x, at.y + room.y}, palette::ink, 0, 0, 1.4f * k());
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {8 * k(), 6 * k()});
     ImGui::BeginChild("card", {0, 0}, false, ImGuiWindowFlags_AlwaysUseWindowPadding);
-    if (m.card) card(*m.card, m.stale);
+    if (m.card) card(*m.card, m.help_at, m.stale, e);
     else widgets::wrapped("Choose a margin above, or a part on the drawing: its formula with the numbers in, its source and its hand sum stand here.", palette::faint, look().fonts.plain);
     ImGui::EndChild();
     ImGui::PopStyleVar();
@@ -209,9 +258,11 @@ MarginsEvents show_margins(const MarginsShown& m)
     MarginsEvents e;
     if (!m.verdict) {
         widgets::wrapped(m.state.empty() ? "No result yet." : m.state, palette::faint, look().fonts.plain);
+        for (const std::string& why : m.trouble) widgets::wrapped(why, palette::fail, look().fonts.plain);
         return e;
     }
-    stamp(m);
+    stamp(m, e);
+    for (std::size_t i = 0; i < m.trouble.size() && i < 5; ++i) widgets::wrapped(m.trouble[i], palette::fail, look().fonts.plain);
     widgets::space(4);
     groups(m, e);
     widgets::space(3);
@@ -221,11 +272,16 @@ MarginsEvents show_margins(const MarginsShown& m)
     widgets::letters_within(at, wide - 60 * k(), m.group.empty() ? "margins, least first (worst load case of each)" : "margins of group " + m.group, palette::faint, small);
     widgets::letters_right(at.x + wide - 5 * k(), at.y, "margin", palette::faint, small);
     ImGui::Dummy({wide, small->FontSize});
+    if (m.comparing) { // its line is there without words too: the list must not jump
+        const ImVec2 below = ImGui::GetCursorScreenPos();
+        widgets::letters_within(below, wide, m.compared_with, palette::judgement, small);
+        ImGui::Dummy({wide, small->FontSize});
+    }
     widgets::rule();
     const float left = ImGui::GetContentRegionAvail().y, for_card = std::clamp(0.48f * left, 120 * k(), 380 * k());
     list(m, left - for_card - 6 * k(), e);
     widgets::space(4);
-    card_panel(m);
+    card_panel(m, e);
     return e;
 }
 

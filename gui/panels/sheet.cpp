@@ -6,13 +6,14 @@
 #include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
+#include <utility>
 
 namespace thinskin::gui {
 namespace {
 
 using drawing::Box;
 
-constexpr float margin_px = 14, between_views_px = 26, strip_px = 40;
+constexpr float margin_px = 14, between_views_px = 26;
 constexpr double inch = 25.4, lbf = 4.4482216152605; // mm, N: exact by definition
 constexpr double least_scale = 0.02, largest_scale = 20; // pixels a mm
 
@@ -48,12 +49,18 @@ std::vector<drawing::Peak> peaks_of(const drawing::Contours& k)
     return all;
 }
 
-drawing::Options options_of(const SheetContents& c, const drawing::Contours& k, float scale)
+drawing::Options options_of(const SheetContents& c, const drawing::Contours& k, float scale, Sheet::Notes notes)
 {
     drawing::Options o = plain_options(scale);
-    if (!c.dimensions) o.notes = c.notes; // there is no room for both beside a panel; the list at the right keeps the margins
-    for (auto& [part, note] : o.notes) // a margin below zero and the cross before it say so already
+    if (!c.dimensions && notes != Sheet::Notes::none) o.notes = c.notes; // there is no room for both beside a panel; the list at the right keeps the margins
+    for (auto& [part, note] : o.notes) {
+        // A margin below zero and the cross before it say so already.
         if (const auto word = note.find(" fail"); !note.empty() && note.front() == '-' && word != std::string::npos) note.erase(word, 5);
+        if (const auto open = note.find("n.c."); open != std::string::npos) note.replace(open, 4, open == 0 ? "not covered" : "partly not covered");
+        const bool brief = notes == Sheet::Notes::short_ones; // the mark before it says it, too
+        if (const auto word = note.find(" partly not covered"); brief && word != std::string::npos) note.erase(word);
+        if (brief && note == "not covered") note = "-";
+    }
     for (const drawing::Peak& p : peaks_of(k)) o.at_points.push_back({p.at, c.units == UnitSystem::us ? fmt::format("{:+.3f} in", p.w_mm / inch) : fmt::format("{:+.2f} mm", p.w_mm)});
     o.figures = {[u = c.units](double mm) { return drawn_length(mm, u); }, [u = c.units](double n) { return u == UnitSystem::us ? shown_value(std::round(n / lbf) * lbf, base::Dimension::force, u) : drawing::newtons(n); }};
     o.load_case = c.load_case;
@@ -77,10 +84,16 @@ void Sheet::zoom(float factor)
 void Sheet::draw_anew(const SheetContents& c)
 {
     const Key key{c.version, view_scale_, c.load_case, c.contours && c.trouble.empty(), c.dimensions, c.units};
-    if (key == key_ || !c.layout) return;
+    if (!c.layout) { // another document, and nothing of it yet
+        drawing_ = ghost_ = {};
+        contours_ = {};
+        key_ = {};
+        return;
+    }
+    if (key == key_ || view_scale_ <= 0) return;
     key_ = key;
     contours_anew(c);
-    drawing_ = drawing::draw(*c.layout, c.outcome, options_of(c, contours_, view_scale_));
+    drawing_ = drawing::draw(*c.layout, c.outcome, options_of(c, contours_, view_scale_, notes_));
     ghost_ = c.ghost ? drawing::draw(*c.ghost, nullptr, plain_options(view_scale_)) : drawing::Drawing{};
 }
 
@@ -96,49 +109,83 @@ void Sheet::contours_anew(const SheetContents& c)
         }
 }
 
+Sheet::Fit Sheet::fit_of(const SheetContents& c) const
+{
+    return {hi_.x - lo_.x, hi_.y - lo_.y, look().scale, c.opened, c.layout->width, c.layout->height, c.dimensions, c.units, c.settled};
+}
+
+/// Only the user's own doing moves the picture: another file, another room, a press of Home. A part that was added or taken away
+/// may make the drawing larger than its room; figures that come, go or are refined may not.
+bool Sheet::to_fit(const SheetContents& c)
+{
+    if (view_scale_ <= 0) return true;
+    const Fit now = fit_of(c);
+    if (now.opened != fit_.opened) return true;
+    if (!fitted_ || drag_ || pressed_) return false;
+    if (!(now == fit_)) return true;
+    if (c.version == key_.version) return false;
+    const drawing::Drawing d = drawing::draw(*c.layout, c.outcome, options_of(c, contours_, view_scale_, notes_));
+    if (std::exchange(parts_, d.legend.size()) == d.legend.size()) return false;
+    const ImVec2 used = used_room(d, view_scale_, below_);
+    return used.x > now.wide || used.y > now.tall;
+}
+
 /// The largest scale at which both views fit; letters keep their size, so the extent depends on the scale: a few passes settle it.
 void Sheet::fit_into(const SheetContents& c)
 {
-    if (!c.layout) return;
     const ImVec2 room{hi_.x - lo_.x, hi_.y - lo_.y};
-    const bool same_room = room.x == fitted_room_.x && room.y == fitted_room_.y;
-    if (view_scale_ > 0 && (!fitted_ || (same_room && fitted_version_ == c.version))) return;
-    // A drag must not make the picture breathe: only a changed room, panel or first look fits anew.
-    if (view_scale_ > 0 && same_room && (drag_ || pressed_)) return;
-    fitted_room_ = room;
-    fitted_version_ = c.version;
+    constexpr float least_room = 40; // less than that for a frame only, while letters or columns change
+    if (!c.layout || room.x < least_room || room.y < least_room || !to_fit(c)) return;
+    fit_ = fit_of(c);
+    contours_anew(c); // their figures are texts, too
     // Letters keep their size, and places for texts come and go, so what is used of the room is no function one could solve: step down until it fits.
-    const float start = std::min(room.x / static_cast<float>(c.layout->width), room.y / static_cast<float>(c.layout->height));
-    const auto largest = [&](bool below) {
+    const float start = std::max(static_cast<float>(least_scale), std::min(room.x / static_cast<float>(c.layout->width), room.y / static_cast<float>(c.layout->height)));
+    const auto largest = [&](bool below, Notes notes) {
         float s = start;
         for (; s > static_cast<float>(least_scale); s *= 0.97f) {
-            const drawing::Drawing d = drawing::draw(*c.layout, c.outcome, options_of(c, contours_, s));
+            const drawing::Drawing d = drawing::draw(*c.layout, c.outcome, options_of(c, contours_, s, notes));
+            parts_ = d.legend.size();
             const ImVec2 used = used_room(d, s, below);
             if (used.x <= room.x && used.y <= room.y) break;
         }
         return s;
     };
     // The side view belongs beside the elevation, on one height axis; below it only where a wide panel gains much by that.
-    constexpr float worth = 1.3f;
-    const float beside = largest(false), below = c.layout->width > 1.5 * c.layout->height ? largest(true) : 0;
-    below_ = below > worth * beside;
-    view_scale_ = below_ ? below : beside;
+    constexpr float worth = 1.3f, least_share = 0.35f;
+    const auto best = [&](Notes notes) {
+        const float beside = largest(false, notes), below = c.layout->width > 1.5 * c.layout->height ? largest(true, notes) : 0;
+        below_ = below > worth * beside;
+        return below_ ? below : beside;
+    };
+    // Words that a mark says as well give way to a larger panel; with large letters in a narrow room all notes do, before the panel shrinks to a stamp.
+    constexpr float worth_words = 0.9f;
+    const float whole = best(Notes::whole), shorter = best(Notes::short_ones), bare = best(Notes::none);
+    notes_ = std::max(whole, shorter) < least_share * bare ? Notes::none : whole < worth_words * shorter ? Notes::short_ones : Notes::whole;
+    const float scale = best(notes_); // and whether the side view lies below
+    view_scale_ = scale;
     shift_ = {0, 0};
     fitted_ = true;
+    placed_ = false;
+    key_ = {}; // letters may have another size at the same scale
 }
 
+/// Fitted views are put in the middle of the room once, and stay there: texts come and go with the figures, and what somebody is
+/// about to click must not move under the pointer.
 void Sheet::place_views()
 {
-    // Texts come and go with the figures while something is dragged: the views must not move under the pointer.
-    if ((drag_ || pressed_) && elevation_.px_per_mm == view_scale_) return;
-    const Box e = drawing_.elevation.extent(), s = drawing_.side.extent(), both = drawing::joined(e, s);
     const float gap = between_views_px * look().scale;
-    const ImVec2 used = used_room(drawing_, view_scale_, below_);
-    const ImVec2 spare = fitted_ ? ImVec2{std::max(0.0f, (hi_.x - lo_.x - used.x) / 2), std::max(0.0f, (hi_.y - lo_.y - used.y) / 2)} : ImVec2{0, 0};
-    if (fitted_) shift_ = {spare.x - static_cast<float>(e.x0) * view_scale_, spare.y + static_cast<float>(below_ ? e.y1 : both.y1) * view_scale_};
+    const Box e = drawing_.elevation.extent(), s = drawing_.side.extent(), both = drawing::joined(e, s);
+    if (!placed_ || apart_scale_ != view_scale_) {
+        apart_ = {static_cast<float>(below_ ? e.x0 - s.x0 : e.x1 - s.x0), below_ ? static_cast<float>(s.y1 - e.y0) : 0};
+        apart_scale_ = view_scale_;
+    }
+    if (!placed_) {
+        const ImVec2 used = used_room(drawing_, view_scale_, below_), spare{std::max(0.0f, (hi_.x - lo_.x - used.x) / 2), std::max(0.0f, (hi_.y - lo_.y - used.y) / 2)};
+        shift_ = {spare.x - static_cast<float>(e.x0) * view_scale_, spare.y + static_cast<float>(below_ ? e.y1 : both.y1) * view_scale_};
+        placed_ = true;
+    }
     elevation_ = {{lo_.x + shift_.x, lo_.y + shift_.y}, view_scale_};
-    side_ = {{elevation_.origin.x + static_cast<float>(e.x1) * view_scale_ + gap - static_cast<float>(s.x0) * view_scale_, elevation_.origin.y}, view_scale_};
-    if (below_) side_.origin = {elevation_.origin.x + static_cast<float>(e.x0 - s.x0) * view_scale_, elevation_.origin.y + static_cast<float>(s.y1 - e.y0) * view_scale_ + gap};
+    side_ = {{elevation_.origin.x + apart_.x * view_scale_ + (below_ ? 0 : gap), elevation_.origin.y + (below_ ? apart_.y * view_scale_ + gap : 0)}, view_scale_};
 }
 
 void Sheet::move_and_zoom(bool hovered)
@@ -256,52 +303,7 @@ void Sheet::paper()
                                    std::pair{ImVec2{b.x, m.y}, ImVec2{b.x - 2 * in, m.y}}})
         d.AddLine(from, to, palette::ink, 1.4f * k);
     lo_ = {a.x + margin_px * k, a.y + margin_px * k};
-    hi_ = {b.x - margin_px * k, b.y - (margin_px + strip_px) * k};
-}
-
-void Sheet::scale_bar(UnitSystem units)
-{
-    ImDrawList& d = *ImGui::GetWindowDrawList();
-    const float k = look().scale;
-    const double unit = units == UnitSystem::us ? inch : 1;
-    double length = unit;
-    for (const double step : {1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0})
-        if (step * unit * static_cast<double>(view_scale_) <= static_cast<double>(110 * k)) length = step * unit;
-    const float half = static_cast<float>(length) * view_scale_ / 2, y = hi_.y + 24 * k, x = lo_.x + 4 * k;
-    d.AddRectFilled({x, y}, {x + half, y + 5 * k}, palette::ink);
-    d.AddRect({x, y}, {x + 2 * half, y + 5 * k}, palette::ink);
-    ImFont* font = look().fonts.small;
-    widgets::letters({x, y - font->FontSize - 2 * k}, fmt::format("{:g} {}", length / unit, units == UnitSystem::us ? "in" : "mm"), palette::ink, font);
-}
-
-/// Small boxes from inward to outward with the limits between them.
-void Sheet::legend(const SheetContents& c)
-{
-    if (!c.contours || contours_.step_mm <= 0 || contours_.patches.empty()) return;
-    ImDrawList& d = *ImGui::GetWindowDrawList();
-    const float k = look().scale, y = hi_.y + 24 * k, h = 8 * k;
-    ImFont* font = look().fonts.small;
-    const int bands = contours_.last - contours_.first + 1;
-    const float room = hi_.x - lo_.x - 170 * k, w = std::min(36 * k, room / static_cast<float>(bands));
-    const float x0 = hi_.x - w * static_cast<float>(bands) - 12 * k;
-    const std::string load_case = c.load_case.empty() && c.outcome ? c.outcome->load_path_case : c.load_case;
-    const double unit = c.units == UnitSystem::us ? inch : 1, step = contours_.step_mm / unit;
-    const auto figure = [step](int limit) { return limit == 0 ? std::string("0") : fmt::format("{:+.{}f}", limit * step, step < 0.0099 ? 3 : step < 0.099 ? 2 : step < 0.99 ? 1 : 0); };
-    float written_to = -1e9f;
-    for (int i = 0; i <= bands; ++i) {
-        const float x = x0 + w * static_cast<float>(i);
-        if (i < bands) {
-            d.AddRectFilled({x, y}, {x + w, y + h}, band_colour(contours_, contours_.first + i));
-            d.AddRect({x, y}, {x + w, y + h}, palette::rule);
-        }
-        const std::string words = figure(contours_.first + i);
-        const float wide = widgets::size_of(words, font).x, left = x - wide / 2;
-        const bool zero_follows = contours_.first + i < 0 && left + wide + 4 * k > x0 + w * static_cast<float>(-contours_.first) - 4 * k;
-        if (left < written_to + 5 * k || zero_follows) continue;
-        widgets::letters({left, y + h + 1 * k}, words, palette::ink, font);
-        written_to = left + wide;
-    }
-    widgets::letters_right(x0 + w * static_cast<float>(bands), y - font->FontSize - 2 * k, fmt::format("movement of the skin, {}: - inward, + outward", c.units == UnitSystem::us ? "in" : "mm"), palette::ink, font);
+    hi_ = {b.x - margin_px * k, b.y - (margin_px + sheet_strip_px) * k};
 }
 
 /// Where the skin moves most, outward + and inward -; the figure beside it is one of the drawing's texts.
@@ -316,27 +318,6 @@ void Sheet::peaks()
     }
 }
 
-/// Why there are no figures, across the sheet.
-void Sheet::trouble(const SheetContents& c)
-{
-    if (c.trouble.empty()) return;
-    ImDrawList& d = *ImGui::GetWindowDrawList();
-    const float k = look().scale, wide = std::min(520 * k, hi_.x - lo_.x - 40 * k), pad = 12 * k;
-    ImFont *bold = look().fonts.bold, *plain = look().fonts.plain;
-    std::vector<std::pair<std::string, ImFont*>> lines{{c.outcome ? "Not solved: the figures shown are those of the last state that was solved" : "No result for this case", bold}};
-    for (const std::string& words : c.trouble)
-        for (std::string& line : widgets::lines_of(words, wide - 2 * pad, plain))
-            if (lines.size() < 12) lines.emplace_back(std::move(line), plain);
-    const float line = plain->FontSize * 1.25f, tall = line * static_cast<float>(lines.size()) + 2 * pad;
-    // While something is dragged it must not lie under the words.
-    const ImVec2 a{(lo_.x + hi_.x - wide) / 2, drag_ ? lo_.y : lo_.y + 0.3f * (hi_.y - lo_.y)}, b{a.x + wide, a.y + tall};
-    d.AddRectFilled(a, b, palette::with_alpha(palette::paper, 0.96f));
-    d.AddRect(a, b, palette::fail, 0, 0, 2 * k);
-    probe::on_top(true);
-    for (std::size_t i = 0; i < lines.size(); ++i) widgets::letters_within({a.x + pad, a.y + pad + line * static_cast<float>(i)}, wide - 2 * pad, lines[i].first, i == 0 ? palette::fail : palette::ink, lines[i].second);
-    probe::on_top(false);
-}
-
 SheetEvents Sheet::show(const SheetContents& c)
 {
     SheetEvents e;
@@ -346,7 +327,7 @@ SheetEvents Sheet::show(const SheetContents& c)
     fit_into(c);
     move_and_zoom(hovered);
     draw_anew(c);
-    place_views();
+    if (c.layout && view_scale_ > 0) place_views();
     place_grips(c);
     part_of_grips_ = c.chosen;
     drag(e, hovered);
@@ -369,12 +350,13 @@ SheetEvents Sheet::show(const SheetContents& c)
     paint(drawing_.side, side_, o);
     if (c.contours && c.trouble.empty()) peaks();
     measure(c);
+    rings(c);
     draw_grips(e.pointed_grip);
     d.PopClipRect();
     probe::on_moved_drawing(false);
     trouble(c);
     scale_bar(c.units);
-    legend(c);
+    if (c.trouble.empty()) legend(c);
     return e;
 }
 

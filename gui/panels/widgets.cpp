@@ -124,6 +124,25 @@ bool button(const std::string& words, const std::string& help, bool enabled)
     return pushed;
 }
 
+bool link(const std::string& words, bool first, const std::string& help)
+{
+    ImFont* font = look().fonts.small;
+    const float gap = 12 * look().scale, room = ImGui::GetContentRegionMax().x + ImGui::GetWindowPos().x - ImGui::GetScrollX();
+    const std::string kept = shortened("> " + words, std::max(ImGui::GetContentRegionAvail().x, 4 * font->FontSize), font);
+    const ImVec2 size = size_of(kept, font);
+    if (!first && ImGui::GetItemRectMax().x + gap + size.x <= room) ImGui::SameLine(0, gap);
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    const bool pushed = ImGui::InvisibleButton(("go to " + words).c_str(), {size.x, font->FontSize + 2 * look().scale});
+    const bool lit = ImGui::IsItemHovered() || ImGui::IsItemFocused();
+    if (lit) ink_on().AddRectFilled(ImGui::GetItemRectMin(), ImGui::GetItemRectMax(), palette::pointed);
+    if (ImGui::IsItemHovered()) ImGui::SetMouseCursor(ImGuiMouseCursor_Hand);
+    letters(at, kept, palette::judgement, font);
+    ink_on().AddLine({at.x, at.y + font->FontSize}, {at.x + size.x, at.y + font->FontSize}, palette::judgement);
+    probe::target("go to " + words, ImGui::GetItemRectMin(), ImGui::GetItemRectMax());
+    if (ImGui::IsItemHovered() && !help.empty()) tip(help);
+    return pushed;
+}
+
 bool toggle(const std::string& words, bool on, const std::string& help)
 {
     if (on) ImGui::PushStyleColor(ImGuiCol_Button, palette::with_alpha(palette::item, 0.55f));
@@ -145,7 +164,8 @@ bool choice(const std::string& id, const std::vector<std::string>& words, int& c
     ImGui::SetNextItemWidth(width);
     const std::string now = chosen >= 0 && chosen < static_cast<int>(words.size()) ? words[static_cast<std::size_t>(chosen)] : "";
     const float room = width - ImGui::GetFrameHeight() - 2 * ImGui::GetStyle().FramePadding.x;
-    const std::string shown = shortened(now, room, ImGui::GetFont());
+    const bool fits = size_of(now, ImGui::GetFont()).x <= room; // else without what stands in brackets behind it
+    const std::string shown = shortened(fits ? now : now.substr(0, now.find(" (")), room, ImGui::GetFont());
     const bool open = ImGui::BeginCombo(("##" + id).c_str(), shown.c_str(), ImGuiComboFlags_HeightLarge);
     if (!open) {
         const ImVec2 a = ImGui::GetItemRectMin(), b = ImGui::GetItemRectMax(), pad = ImGui::GetStyle().FramePadding;

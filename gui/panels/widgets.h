@@ -32,6 +32,8 @@ void wrapped(const std::string& words, ImU32 colour, ImFont* font);
 
 /// A push button; true when it was pushed. tip: shown when the pointer rests on it.
 [[nodiscard]] bool button(const std::string& words, const std::string& tip = "", bool enabled = true);
+/// Underlined words that lead somewhere; on the same line as the last one while there is room. Its target is "go to WORDS".
+[[nodiscard]] bool link(const std::string& words, bool first, const std::string& tip = "");
 /// A button that stays down while `on`.
 [[nodiscard]] bool toggle(const std::string& words, bool on, const std::string& tip = "");
 [[nodiscard]] bool checkbox(const std::string& words, bool& on);

@@ -1,18 +1,15 @@
 #include "presentation/compare.h"
 
-#include "casefile/values.h"
 #include "report/figures.h"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <fmt/format.h>
-#include <map>
 #include <optional>
 
 namespace thinskin::gui {
 namespace {
-
-std::string text_of(const casefile::Value& v) { return v.list ? fmt::format("[{}]", fmt::join(v.items, ", ")) : v.items.front(); }
 
 /// A margin as it is shown, as a number; none for "> 5", "no load", "no figure".
 std::optional<double> as_shown(double margin)
@@ -23,24 +20,7 @@ std::optional<double> as_shown(double margin)
     return end != text.c_str() && *end == '\0' ? std::optional(x) : std::nullopt;
 }
 
-std::string governing(const results::Outcome& o) { return o.governing ? fmt::format("{} ({})", o.governing->title, o.governing->load_case) : "nothing"; }
-
 } // namespace
-
-std::vector<InputChange> input_changes(const model::Case& before, const model::Case& after)
-{
-    std::vector<InputChange> out;
-    std::map<std::string, std::string> was;
-    for (const casefile::Value& v : casefile::case_values(before)) was[v.path] = text_of(v);
-    for (const casefile::Value& v : casefile::case_values(after)) {
-        const auto old = was.find(v.path);
-        const std::string now = text_of(v);
-        if (old == was.end() || old->second != now) out.push_back({v.path, old == was.end() ? "" : old->second, now});
-        if (old != was.end()) was.erase(old);
-    }
-    for (const auto& [path, text] : was) out.push_back({path, text, ""});
-    return out;
-}
 
 std::string delta_text(double before, double after)
 {
@@ -50,19 +30,12 @@ std::string delta_text(double before, double after)
     return hundredths == 0 ? "" : fmt::format("{:+.2f}", hundredths / 100);
 }
 
-Comparison compare(const results::Outcome& before, const results::Outcome& after)
+std::string compared_words(bool with_accepted, bool linear, const std::vector<std::string>& steps)
 {
-    Comparison c;
-    c.verdict_before = base::name(before.verdict);
-    c.verdict_after = base::name(after.verdict);
-    c.governing_before = governing(before);
-    c.governing_after = governing(after);
-    if (before.governing) c.margin_before = report::margin_text(before.governing->margin());
-    if (after.governing) c.margin_after = report::margin_text(after.governing->margin());
-    if (!before.governing || !after.governing) return c;
-    c.delta = delta_text(before.governing->margin(), after.governing->margin());
-    if (!c.delta.empty()) c.better = after.governing->margin() > before.governing->margin() ? 1 : -1;
-    return c;
+    std::vector<std::string> all = steps;
+    all.erase(std::unique(all.begin(), all.end()), all.end());
+    const std::string by = with_accepted ? "changes since the accepted state" : all.size() == 1 ? "change by the last step: " + all.front() : all.empty() ? "changes by the last step" : fmt::format("changes by the last {} steps", all.size());
+    return by + (linear ? " (linear, both)" : "");
 }
 
 } // namespace thinskin::gui

@@ -3,7 +3,6 @@
 #include "catalogue/catalogue.h"
 
 #include <algorithm>
-#include <set>
 
 namespace thinskin::gui {
 
@@ -162,27 +161,27 @@ Field field_of(const Document& d, const model::Case& c, const casefile::Value& v
     return f;
 }
 
-std::vector<std::string> missing_keys(const Section& s)
+Field empty_field(const model::Case& c, const Row& row, const std::string& path, const std::string& label, UnitSystem units)
 {
-    std::set<std::string> there;
-    for (const Field& f : s.fields) there.insert(f.path);
-    std::string block = s.path;
-    if (const Row* row = casefile::row_at(s.path)) block = row->inside();
-    else if (s.path.ends_with("]") && !s.path.starts_with("fastener_kinds[")) {
-        const Row* list = casefile::row_at(s.path.substr(0, s.path.rfind('[')));
-        block = list ? list->inside() : s.path;
-    } else if (s.path.ends_with("]")) {
-        block = "fastener_kinds{}";
-    }
-    const bool copy = !s.path.empty() && std::any_of(s.fields.begin(), s.fields.end(), [](const Field& f) { return f.label == "copy of" || f.label == "mirror of"; });
-    std::vector<std::string> out;
-    if (copy) return out;
-    for (const Row* row : casefile::rows_in(block)) {
-        const std::string path = s.path + "." + row->key();
-        const bool begun = std::any_of(there.begin(), there.end(), [&path](const std::string& p) { return p == path || p.starts_with(path + ".") || p.starts_with(path + "["); });
-        if (!row->required && !begun && row->fallback.empty()) out.push_back(path);
-    }
-    return out;
+    Field f;
+    f.path = path;
+    f.label = label;
+    f.help = row.help;
+    f.kind = kind_of(row);
+    f.dimension = row.dimension;
+    f.required = row.required;
+    f.choices = choices_of(row, c);
+    if (f.kind == FieldKind::point) f.help += row.type == Type::point3 ? " (x, y, z)" : " (x, y)";
+    if (row.measured()) f.unit = unit_for(row, "", units);
+    return f;
+}
+
+std::string block_of_section(const std::string& path)
+{
+    if (path.starts_with("fastener_kinds[")) return "fastener_kinds{}";
+    if (const Row* row = casefile::row_at(path)) return row->inside();
+    const Row* list = path.ends_with("]") ? casefile::row_at(path.substr(0, path.rfind('['))) : nullptr;
+    return list ? list->inside() : path;
 }
 
 } // namespace thinskin::gui

@@ -11,7 +11,10 @@ namespace thinskin::gui {
 
 [[nodiscard]] Field field_of(const Document& d, const model::Case& c, const casefile::Value& v, const std::string& section, UnitSystem units);
 
-/// Optional keys of a section's own block that are not written and have no default, as paths.
-[[nodiscard]] std::vector<std::string> missing_keys(const Section& s);
+/// A field for a key that is not there yet.
+[[nodiscard]] Field empty_field(const model::Case& c, const casefile::Row& row, const std::string& path, const std::string& label, UnitSystem units);
+
+/// Block of the schema in which the keys of a section are listed.
+[[nodiscard]] std::string block_of_section(const std::string& path);
 
 } // namespace thinskin::gui

@@ -1,6 +1,7 @@
 #include "presentation/inputs.h"
 
 #include "presentation/field_rows.h"
+#include "presentation/keys.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -22,31 +23,10 @@ std::string section_of(const std::string& path)
     return (top == "panel" || top == "door") && second != std::string::npos ? path.substr(0, second) : top;
 }
 
-/// Which group of the job: vehicle and panel, item, fixing, road.
-std::size_t group_of(const std::string& path)
-{
-    const std::string top = path.substr(0, path.find_first_of(".["));
-    for (const char* fixing : {"brackets", "fastener_kinds", "reinforcement"})
-        if (top == fixing) return 2;
-    for (const char* item : {"item", "forces", "pressures", "masses"})
-        if (top == item) return 1;
-    return top == "road" || top == "vehicle" || top == "rules" || top == "analysis" || top == "propose" ? 3 : 0;
-}
-
 std::string last_word(const std::string& path)
 {
     const std::string open = path.substr(0, path.rfind('['));
     return open.substr(open.rfind('.') + 1);
-}
-
-/// What one entry of a list is called.
-std::string singular(const std::string& list)
-{
-    static const std::map<std::string, std::string> words = {{"brackets", "bracket"}, {"fastener_kinds", "fastener kind"}, {"angles", "angle"}, {"backing_plates", "plate"}, {"boards", "board"}, {"straps", "strap"}, {"ribs", "rib"},
-                                                             {"fasteners", "fastener"}, {"mounts", "mount"}, {"fixings", "foot"}, {"latches", "latch"}, {"gauges", "gauge"}, {"masses", "small mass"}, {"forces", "force"},
-                                                             {"pressures", "pressure"}, {"loads", "load"}, {"no_drill", "no-drill zone"}};
-    const auto found = words.find(list);
-    return found == words.end() ? in_words(list) : found->second;
 }
 
 std::string inside_brackets(const std::string& path)
@@ -91,8 +71,24 @@ struct Maker {
                 s.part = named != s.fields.end() ? named->value : s.path.starts_with("fastener_kinds") ? inside_brackets(s.path) : "";
                 const std::string number = inside_brackets(s.path);
                 const bool counted = number.find_first_not_of("0123456789") == std::string::npos;
-                s.title += " " + (!s.part.empty() || !counted ? s.part : std::to_string(std::stoi(number) + 1) + of_whom(s.path));
+                if (s.part.starts_with(s.title + " ")) s.title = s.part; // "angle 1" is no angle angle 1
+                else s.title += " " + (!s.part.empty() || !counted ? s.part : std::to_string(std::stoi(number) + 1) + of_whom(s.path));
             }
+    }
+
+    /// The name of a fastener kind is its key in the file.
+    void name_kinds()
+    {
+        for (Section& s : groups[2].sections) {
+            if (!s.path.starts_with("fastener_kinds[")) continue;
+            Field f;
+            f.path = s.path;
+            f.label = "name";
+            f.help = "Name that fasteners use it by; all of them follow when it gets another one.";
+            f.value = f.as_written = s.part;
+            f.required = true;
+            s.fields.insert(s.fields.begin(), std::move(f));
+        }
     }
 
     /// " of left": whose fastener or mount it is.
@@ -108,11 +104,34 @@ struct Maker {
     void additions()
     {
         for (InputGroup& g : groups)
-            for (Section& s : g.sections) s.can_add = missing_keys(s);
+            for (Section& s : g.sections) {
+                s.can_add = keys_to_add(s);
+                s.can_remove = keys_to_remove(s);
+            }
+        for (std::size_t i = 0; i < groups.size(); ++i) groups[i].can_add = lists_to_add(groups, i);
     }
 };
 
 } // namespace
+
+std::size_t group_of(const std::string& path)
+{
+    const std::string top = path.substr(0, path.find_first_of(".["));
+    for (const char* fixing : {"brackets", "fastener_kinds", "reinforcement"})
+        if (top == fixing) return 2;
+    for (const char* item : {"item", "forces", "pressures", "masses"})
+        if (top == item) return 1;
+    return top == "road" || top == "vehicle" || top == "rules" || top == "analysis" || top == "propose" ? 3 : 0;
+}
+
+std::string singular(const std::string& list)
+{
+    static const std::map<std::string, std::string> words = {{"brackets", "bracket"}, {"fastener_kinds", "fastener kind"}, {"angles", "angle"}, {"backing_plates", "plate"}, {"boards", "board"}, {"straps", "strap"}, {"ribs", "rib"},
+                                                             {"fasteners", "fastener"}, {"mounts", "mount"}, {"fixings", "foot"}, {"latches", "latch"}, {"gauges", "gauge"}, {"masses", "small mass"}, {"forces", "force"},
+                                                             {"pressures", "pressure"}, {"loads", "load"}, {"no_drill", "no-drill zone"}};
+    const auto found = words.find(list);
+    return found == words.end() ? in_words(list) : found->second;
+}
 
 std::vector<InputGroup> input_groups(const Document& d, UnitSystem units)
 {
@@ -122,6 +141,7 @@ std::vector<InputGroup> input_groups(const Document& d, UnitSystem units)
     for (const casefile::Value& v : casefile::case_values(*c)) m.take(v);
     m.name_sections();
     m.additions();
+    m.name_kinds();
     return m.groups;
 }
 

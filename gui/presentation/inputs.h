@@ -31,11 +31,12 @@ struct Section {
     std::string path, title;             ///< "brackets[0]", "bracket left"
     std::string part;                    ///< name on the drawing, to highlight; may be empty
     std::vector<Field> fields;
-    std::vector<std::string> can_add;    ///< optional keys and lists that are not there yet: paths for add()
+    std::vector<std::string> can_add;    ///< optional keys that are not there yet, and lists: paths for new_key()
+    std::vector<std::string> can_remove; ///< optional keys and blocks that are written: paths for remove_key()
     bool can_be_removed = false;
 };
 
-struct InputGroup { std::string title; std::vector<Section> sections; };   ///< "Vehicle and panel", "Item", "Fixing", "Road"
+struct InputGroup { std::string title; std::vector<Section> sections; std::vector<std::string> can_add = {}; };   ///< "Vehicle and panel", "Item", "Fixing", "Road"
 
 [[nodiscard]] std::vector<InputGroup> input_groups(const Document& d, UnitSystem units);
 
@@ -63,7 +64,8 @@ inline constexpr std::string_view new_kind_mark = "new: ";
 [[nodiscard]] std::vector<std::string> kinds_through_skin(const model::Case& c);
 /// Every fastener of one kind through the skin (from empty: of any) becomes another kind: "swap screws for bolts".
 [[nodiscard]] FieldEdit swap_kind(const model::Case& c, const std::string& from, const std::string& to);
-/// Another name for the part whose name stands at `path`, in all that speak of it.
+/// Another name for the part whose name stands at `path` ("brackets[0].name"), or for the fastener kind "fastener_kinds[M8 bolt]", in all
+/// that speak of it.
 [[nodiscard]] FieldEdit rename_part(const model::Case& c, const std::string& path, const std::string& name);
 
 } // namespace thinskin::gui

@@ -160,8 +160,28 @@ FieldEdit swap_kind(const model::Case& c, const std::string& from, const std::st
     return edit_called(from.empty() ? name + " everywhere" : fmt::format("{} instead of {}", name, from), std::move(changes));
 }
 
+namespace {
+
+FieldEdit rename_kind(const model::Case& c, const std::string& path, const std::string& name)
+{
+    const std::string old = path.substr(path.find('[') + 1, path.size() - path.find('[') - 2);
+    if (name.empty()) return refused("a fastener kind needs a name");
+    if (name == old) return edit_called("Name", {});
+    if (all_names(c).count(name) != 0) return refused(fmt::format("\"{}\" is another part's name", name));
+    std::vector<casefile::Change> changes;
+    for (const casefile::Value& v : casefile::case_values(c)) {
+        const casefile::Row* row = casefile::row_at(v.path);
+        if (row && row->type == casefile::Type::kind_name && v.items.front() == old) changes.push_back(casefile::set(v.path, name));
+    }
+    changes.push_back(casefile::rename(path, name));
+    return edit_called(fmt::format("{} is now {}", old, name), std::move(changes));
+}
+
+} // namespace
+
 FieldEdit rename_part(const model::Case& c, const std::string& path, const std::string& name)
 {
+    if (path.starts_with("fastener_kinds[")) return rename_kind(c, path, name);
     std::string old;
     for (const casefile::Value& v : casefile::case_values(c))
         if (v.path == path) old = v.items.front();

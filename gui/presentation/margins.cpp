@@ -48,6 +48,8 @@ void take_delta(MarginRow& r, const Outcome& o, const Check& c, const MarginOpti
         r.delta = "new";
         return;
     }
+    // A figure of linear theory that does not stand, beside one that does: the difference is that of the theories.
+    if (report::has_figures(*options.compare_with, *before) != report::has_figures(o, c)) return;
     const auto was = margin_of(*options.compare_with, *before), is = margin_of(o, c);
     if (!was || !is) return;
     r.delta = delta_text(*was, *is);
@@ -80,18 +82,20 @@ MarginRow row(const Outcome& o, const Check& c, const MarginOptions& options)
         r.used = report::utilisation_text(c.by_linear->utilisation());
         r.margin = report::margin_text(*r.value);
     }
-    r.status = std::string(word(r.mark)) + (c.required ? "" : ", not required");
+    r.counted = c.required;
+    if (!r.counted && r.mark == Mark::fail) r.mark = Mark::aside;
+    r.status = std::string(word(r.mark)) + (r.counted ? "" : ", not counted");
     take_delta(r, o, c, options);
     return r;
 }
 
-/// Governing first, then by margin, then what has no figure.
-int rank(const MarginRow& r) { return r.governing ? 0 : r.value ? 1 : 2; }
+/// Governing first, then by margin, then what has no figure, then what does not count.
+int rank(const MarginRow& r) { return r.governing ? 0 : !r.counted ? 3 : r.value ? 1 : 2; }
 
 bool before(const MarginRow& a, const MarginRow& b)
 {
     if (rank(a) != rank(b)) return rank(a) < rank(b);
-    return rank(a) == 1 && *a.value < *b.value;
+    return a.value && b.value && *a.value < *b.value;
 }
 
 const results::LoadCase* load_case_of(const Outcome& o, const std::string& name)
@@ -181,16 +185,29 @@ std::vector<MarginRow> margin_rows(const Outcome& o, const MarginOptions& option
     return out;
 }
 
+/// What shakes is told beside the verdict, with a way to it, not in it.
+static void take_aside(const Outcome& o, VerdictLines& v)
+{
+    const auto it = std::find_if(o.checks.begin(), o.checks.end(), [](const Check& c) { return !c.required && c.group == "vibration" && c.status == base::Status::fail; });
+    if (o.verdict == base::Verdict::not_solved || it == o.checks.end()) return;
+    v.aside = "Not counted: it shakes with " + it->title;
+    v.aside_check = it->id;
+    v.aside_case = it->load_case;
+    if (!o.aside.empty() && v.headline.ends_with(o.aside)) v.headline.erase(v.headline.size() - o.aside.size());
+}
+
 VerdictLines verdict_lines(const Outcome& o)
 {
     VerdictLines v;
     v.mark = mark_of(o.verdict);
     v.word = word(v.mark);
     v.headline = o.headline;
+    take_aside(o, v);
     v.advice = o.advice;
+    v.advice_at = o.advice_at;
     int failed = 0, open = 0, judged = 0, passed = 0;
     for (const results::Group& g : o.groups) {
-        failed += g.failed;
+        if (g.required) failed += g.failed; // what does not count is said by itself
         open += g.not_covered;
         judged += g.judgements;
         passed += g.passed;
@@ -199,11 +216,27 @@ VerdictLines verdict_lines(const Outcome& o)
     return v;
 }
 
+VerdictLines verdict_so_far(const Outcome& o)
+{
+    VerdictLines v = verdict_lines(o);
+    if (v.mark != Mark::pass) return v;
+    v.mark = Mark::not_covered;
+    v.word = "not decided yet";
+    v.headline = "Nothing fails so far, which is no pass: large deflection, the skin's stress on a fine grid, what the item answers to a slam and natural frequencies are still to come.";
+    v.advice = v.aside = v.counts = "";
+    v.advice_at.clear();
+    return v;
+}
+
 std::vector<GroupRow> group_rows(const Outcome& o, const Outcome* compare_with)
 {
     std::vector<GroupRow> out;
     for (const results::Group& g : o.groups) {
         GroupRow r{g.name, std::string(base::name(g.status)), "-", g.part, g.check, report::group_remark(g), mark_of(g.status), "", 0};
+        if (!g.required && r.mark == Mark::fail) {
+            r.mark = Mark::aside;
+            r.status = "not counted";
+        }
         const bool solved = o.verdict != base::Verdict::not_solved;
         if (g.least_margin && solved) r.margin = report::margin_text(*g.least_margin);
         for (const results::Group& was : compare_with ? compare_with->groups : std::vector<results::Group>{})
@@ -214,6 +247,12 @@ std::vector<GroupRow> group_rows(const Outcome& o, const Outcome* compare_with)
         out.push_back(std::move(r));
     }
     return out;
+}
+
+void take_so_far(std::vector<GroupRow>& groups)
+{
+    for (GroupRow& g : groups)
+        if (g.mark == Mark::pass || g.mark == Mark::judgement) g.mark = Mark::aside, g.status = "so far";
 }
 
 std::optional<MarginCard> margin_card(const Outcome& o, const std::string& check_id, const std::string& load_case, const MarginOptions& options)
@@ -231,7 +270,9 @@ std::optional<MarginCard> margin_card(const Outcome& o, const std::string& check
     card.theory = theory_of(o, card.row.load_case);
     if (!c->help.empty()) card.help.push_back(c->help);
     if (c->status == base::Status::not_covered && !c->lift_with.empty() && c->help.find(c->lift_with) == std::string::npos) card.help.push_back("What would lift it: " + c->lift_with + ".");
+    card.help_at = c->help_at;
     card.note = c->note;
+    card.not_counted = report::not_counted_words(*c);
     return card;
 }
 

@@ -3,7 +3,9 @@
 #include "base/units.h"
 #include "report/figures.h"
 
+#include <algorithm>
 #include <array>
+#include <map>
 
 namespace thinskin::gui {
 
@@ -37,8 +39,9 @@ std::string_view word(Mark m)
     case Mark::not_covered: return base::name(base::Status::not_covered);
     case Mark::fail: return base::name(base::Status::fail);
     case Mark::not_solved: return base::name(base::Verdict::not_solved);
-    case Mark::linear: return "linear only";
+    case Mark::linear: return "rough (linear)";
     case Mark::stale: return "stale";
+    case Mark::aside: return "not met";
     }
     return "fail";
 }
@@ -53,6 +56,7 @@ std::string_view sign(Mark m)
     case Mark::not_solved: return "- ";
     case Mark::linear: return "~ ";
     case Mark::stale: return "..";
+    case Mark::aside: return "i ";
     }
     return "X ";
 }
@@ -67,8 +71,21 @@ std::string_view meaning(Mark m)
     case Mark::not_solved: return "No equilibrium was found: there are no figures to go by.";
     case Mark::linear: return "Linear theory, which does not stand here: a picture while you drag, worked out properly when you let go. It is not a pass.";
     case Mark::stale: return "Of an earlier state of the case.";
+    case Mark::aside: return "Looked at and not met; it does not count in the verdict of this case.";
     }
     return "";
+}
+
+std::string plain_words(const std::string& key)
+{
+    static const std::map<std::string, std::string> said{{"quasi_static", "factors of the road"}, {"base_pulse", "a single bump"}, {"random_vibration", "shaking all along"},
+                                                         {"allowable_strength", "allowable strengths (AISI, AISC)"}, {"partial_factors", "partial factors (Eurocode)"},
+                                                         {"maker_limit", "the maker's limit"}, {"proof_hang", "hung and looked at"}, {"regulation", "tried to UN Regulation 11"}, {"us_regulation", "tried to 49 CFR 571.206"}};
+    if (const auto it = said.find(key); it != said.end()) return it->second + " (" + key + ")";
+    std::string words = key;
+    const bool is_key = words.find(' ') == std::string::npos; // a name of the user's own stays as it is
+    if (is_key && std::none_of(words.begin(), words.end(), [](char c) { return c >= 'A' && c <= 'Z'; })) std::replace(words.begin(), words.end(), '_', ' ');
+    return words;
 }
 
 namespace {

@@ -1,7 +1,9 @@
 #pragma once
 #include "worker/worker.h"
 
+#include <cstdint>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -27,13 +29,25 @@ public:
     /// Why the newest state has no margins, one sentence each: geometry errors, not solved and why. Empty when it has.
     [[nodiscard]] std::vector<std::string> why_stale() const;
 
-    /// The state the user compares with (ghost, delta margins).
-    void accept() { accepted_ = good_; }
-    void accept(std::shared_ptr<const Answer> a) { accepted_ = std::move(a); }
-    [[nodiscard]] const std::shared_ptr<const Answer>& accepted() const { return accepted_; }
+    // What is shown is compared with an earlier state (ghost, changes of margins), like with like: figures of linear theory with
+    // those of linear theory, figures worked out in full with those worked out in full.
+    /// From now on with the state that is shown.
+    void accept();
+    /// From now on with the state before the last step again.
+    void compare_with_step_before() { accepted_.reset(); }
+    [[nodiscard]] bool compares_with_accepted() const { return accepted_.has_value(); }
+    /// Null: there is no such state, it is the one shown, or its figures of this kind were never worked out.
+    [[nodiscard]] std::shared_ptr<const Answer> compared_with() const;
 
 private:
-    std::shared_ptr<const Answer> newest_, good_, accepted_;
+    /// Both answers of one state of the document.
+    struct Worked { std::uint64_t revision = 0; std::shared_ptr<const Answer> linear, full; };
+    void keep(const std::shared_ptr<const Answer>& a);
+    [[nodiscard]] const Worked* reference() const;
+
+    std::shared_ptr<const Answer> newest_, good_;
+    std::vector<Worked> worked_;                ///< oldest first
+    std::optional<std::uint64_t> accepted_;     ///< its revision
 };
 
 } // namespace thinskin::gui

@@ -1,5 +1,6 @@
 #include "worker/worker.h"
 
+#include "layout/offered.h"
 #include "studies/effects.h"
 #include "studies/grid_error.h"
 
@@ -114,7 +115,10 @@ struct Worker::Impl {
         a.analysis = analysed(*a.source, w, pipeline::Depth::margins, token, tell());
         if (a.outcome()) a.linear_only = beyond_linear(*a.outcome());
         const bool wrong = !a.outcome();
-        if (wrong) a.stage = Stage::full;
+        if (wrong) {
+            a.stage = Stage::full;
+            if (auto l = layout::drawable(*a.source)) a.in_error = std::make_shared<const layout::Layout>(std::move(*l));
+        }
         a.final = wrong;
         publish(std::move(a), token);
         return r.upto != Stage::linear && !wrong;

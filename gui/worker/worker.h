@@ -29,11 +29,13 @@ struct Answer {
     bool final = false;                         ///< the figures are those of `check`; nothing more will come for this request
     std::shared_ptr<const model::Case> source;
     pipeline::Analysis analysis;                ///< no outcome: the case itself is wrong, see its diagnostics
+    std::shared_ptr<const layout::Layout> in_error; ///< where the geometry cannot be: its parts all the same, for the drawing alone
     std::vector<std::string> linear_only;       ///< load cases that need large deflection and have only linear figures here
     double milliseconds = 0;                    ///< from the start of the request's work to this answer
 
     [[nodiscard]] const results::Outcome* outcome() const { return analysis.outcome ? &*analysis.outcome : nullptr; }
     [[nodiscard]] bool solved() const;          ///< has margins
+    [[nodiscard]] const layout::Layout* drawn() const { return analysis.layout ? analysis.layout.get() : in_error.get(); } ///< null: nothing can be drawn
 };
 
 /// The outcome of an answer that has one, as it is filed and as `check --json` has it: with the estimate of the grid's error, one more analysis.
