@@ -62,7 +62,7 @@ void linear_cold(benchmark::State& state)
         check(parsed(text), w); // reading included
     }
 }
-BENCHMARK(linear_cold)->Unit(benchmark::kMillisecond);
+BENCHMARK(linear_cold)->Unit(benchmark::kMillisecond)->MeasureProcessCPUTime();
 
 void linear_warm(benchmark::State& state)
 {
@@ -71,7 +71,7 @@ void linear_warm(benchmark::State& state)
     check(c, w);
     for (auto _ : state) check(c, w);
 }
-BENCHMARK(linear_warm)->Unit(benchmark::kMillisecond);
+BENCHMARK(linear_warm)->Unit(benchmark::kMillisecond)->MeasureProcessCPUTime();
 
 /// A bracket dragged: the skin is known, the new places are not.
 void linear_after_moving(benchmark::State& state)
@@ -84,7 +84,7 @@ void linear_after_moving(benchmark::State& state)
         state.SetIterationTime(bench::milliseconds([&] { check(after, w); }) / 1000);
     }
 }
-BENCHMARK(linear_after_moving)->Unit(benchmark::kMillisecond)->UseManualTime();
+BENCHMARK(linear_after_moving)->Unit(benchmark::kMillisecond)->MeasureProcessCPUTime()->UseManualTime();
 
 void automatic(benchmark::State& state, const char* name)
 {
@@ -98,8 +98,8 @@ void automatic(benchmark::State& state, const char* name)
     }
     state.counters["kept_MB"] = kept;
 }
-BENCHMARK_CAPTURE(automatic, condenser_door, "condenser_door")->Unit(benchmark::kMillisecond);
-BENCHMARK_CAPTURE(automatic, condenser_door_bare, "condenser_door_bare")->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(automatic, condenser_door, "condenser_door")->Unit(benchmark::kMillisecond)->MeasureProcessCPUTime();
+BENCHMARK_CAPTURE(automatic, condenser_door_bare, "condenser_door_bare")->Unit(benchmark::kMillisecond)->MeasureProcessCPUTime();
 
 /// Large deflection of one load case of the bare skin, by its number; the linear solution is there.
 void large_one(benchmark::State& state)
@@ -128,7 +128,7 @@ void large_one(benchmark::State& state)
     state.counters["newton_steps"] = steps;
     state.SetLabel(index < cases.size() ? cases[index].name : "");
 }
-BENCHMARK(large_one)->DenseRange(0, 7)->Unit(benchmark::kMillisecond);
+BENCHMARK(large_one)->DenseRange(0, 7)->Unit(benchmark::kMillisecond)->MeasureProcessCPUTime();
 
 void frequencies(benchmark::State& state)
 {
@@ -140,7 +140,7 @@ void frequencies(benchmark::State& state)
     const auto mass = fem::skin_mass(skin, 7.85e-9);
     for (auto _ : state) benchmark::DoNotOptimize(fem::modes(a, {}, {mass}, 3));
 }
-BENCHMARK(frequencies)->Unit(benchmark::kMillisecond);
+BENCHMARK(frequencies)->Unit(benchmark::kMillisecond)->MeasureProcessCPUTime();
 
 // --- the skin over grids of 1 000 to 100 000 unknowns; the argument is the spacing in tenths of a millimetre --------------------------------
 fem::SkinModel panel(const benchmark::State& state)
@@ -202,7 +202,7 @@ void one_solve(benchmark::State& state)
 void over_grids(benchmark::internal::Benchmark* b)
 {
     for (const int spacing : {750, 500, 300, 200, 120, 84}) b->Arg(spacing);
-    b->Unit(benchmark::kMillisecond)->Complexity();
+    b->Unit(benchmark::kMillisecond)->MeasureProcessCPUTime()->Complexity();
 }
 BENCHMARK(make_skin)->Apply(over_grids);
 BENCHMARK(factor)->Apply(over_grids);

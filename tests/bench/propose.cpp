@@ -32,7 +32,7 @@ void print(const char* what, const Timed& t)
     const results::ProposalCounts& n = t.found.counts;
     std::printf("%s: %.1f s, %.1f s of processor; %zu schemes, %.0f a second; front %zu\n", what, t.seconds, t.processor, n.space, static_cast<double>(n.space) / t.seconds, t.found.front.size());
     std::printf("  impossible %zu, over a limit %zu, discarded %zu (closed formulas %zu, sisters and cousins %zu), beaten %zu, fail %zu, hold %zu\n", n.impossible, n.over_limit, n.discarded, n.by_bounds, n.by_sisters, n.beaten, n.fail, n.hold);
-    std::printf("  analyses: forces %zu, parked %zu, whole %zu\n", n.forces, n.parked, n.settled);
+    std::printf("  analyses: forces %zu, parked %zu, without the skin's stress %zu, whole %zu\n", n.forces, n.parked, n.without_stress, n.settled);
 }
 
 /// Schemes that were left out and hold, and upper bounds that were none.

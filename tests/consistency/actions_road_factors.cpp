@@ -54,6 +54,29 @@ TEST_CASE("a quasi-static basis does not ask for a frequency and does not change
     CHECK(road_factors(d.layout, {}).assumptions.empty());
 }
 
+TEST_CASE("rules for securing cargo stand beside the row: the program's rows ask for no less, and a row of the case's own that does is told so")
+{
+    tests::Demo d = tests::demo();
+    for (const char* row : {"sealed", "unsealed", "track"}) {
+        d.source->road->surface = row;
+        CHECK_FALSE(road_factors(d.layout, {}).beside_securing.empty());
+        CHECK(road_factors(d.layout, {}).cautions.empty());
+    }
+    model::OwnRoad own;
+    own.name = "gentle";
+    own.down = of(2.5);
+    own.up = own.fore_aft = of(0.5);
+    own.lateral = of(0.3);
+    d.source->own.roads.push_back(own);
+    d.source->road->surface = "gentle";
+    const RoadFactors f = road_factors(d.layout, {});
+    CHECK(f.beside_securing.empty());
+    REQUIRE(f.cautions.size() == 1);
+    CHECK(f.cautions[0].find("1 g along") != std::string::npos);
+    CHECK(f.cautions[0].find("0.7 g across") != std::string::npos);
+    CHECK(f.fore_aft == 0.5); // said, not changed: the figures are the case's
+}
+
 TEST_CASE("base pulse: both senses of each axis, weight with the vertical, road row in the combined states")
 {
     const tests::Demo d = pulsed("half-sine 15 g", 30);

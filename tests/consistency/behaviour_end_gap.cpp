@@ -52,16 +52,20 @@ TEST_CASE("gap at an angle's end with a sleeve: bending of the bolt remains")
     CHECK(row(o, "bolt bending/lower rail left 1") != nullptr);
 }
 
-TEST_CASE("countersunk bolt: half the countersink is taken off what bears; its pull-through is not covered; a thin part is refused")
+TEST_CASE("countersunk bolt: half the countersink is taken off what bears; it pulls through as on its hole; its tension counts more; a thin part is refused")
 {
     const results::Outcome o = check_case("ladder_rack_no_straps", {{m6, std::string(m6) + " countersink: 3 mm,"}});
     const results::Check* bearing = row(o, "bearing/lower rail left 1/lower rail");
     REQUIRE(bearing != nullptr);
     CHECK(bearing->inputs.at("t") == 5 - 3 / 2.0);
     CHECK(bearing->status != base::Status::pass); // CS-1 is judgement
-    CHECK(row(o, "pull-through at the head/lower rail left 1/lower rail")->status == base::Status::not_covered);
+    CHECK(row(o, "pull-through at the head/lower rail left 1/lower rail")->formula == "CS-2");
+    const results::Check *sunk = row(o, "bolt tension/lower rail left 1"), *flat = row(check_case("ladder_rack_no_straps"), "bolt tension/lower rail left 1");
+    CHECK(sunk->demand == doctest::Approx(flat->demand / 0.7).epsilon(1e-9));
+    CHECK(row(o, "pull-through at the head/lower rail left 1/lower rail")->status != base::Status::pass);
     const results::Outcome deep = check_case("ladder_rack_no_straps", {{m6, std::string(m6) + " countersink: 6 mm,"}});
     CHECK(row(deep, "bearing/lower rail left 1/lower rail")->status == base::Status::not_covered);
+    CHECK(row(deep, "pull-through at the head/lower rail left 1/lower rail")->status == base::Status::not_covered);
     CHECK(row(deep, "bearing/lower rail left 1/lower rail")->note.find("thinner than the countersink") != std::string::npos);
 }
 

@@ -1,3 +1,4 @@
+#include "checks/checks.h"
 #include "support/cases.h"
 
 #include <cmath>
@@ -81,6 +82,20 @@ TEST_CASE("on a door, what is known of the hinges says nothing about a force on 
     CHECK(tests::group(o, "door")->status != base::Verdict::pass);
     REQUIRE(tests::row(o, "hinges/a person on it"));
     CHECK(tests::row(o, "hinges/a person on it")->status == base::Status::not_covered);
+}
+
+TEST_CASE("what would help a skin: feet are called feet, brackets have bolts")
+{
+    layout::Layout l;
+    l.item.emplace().feet.emplace_back();
+    results::Check c;
+    c.id = "skin stress/panel";
+    c.status = base::Status::fail;
+    CHECK(checks::help(c, l).words.find("upper feet") != std::string::npos);
+    CHECK(checks::help(c, l).words.find("bolts") == std::string::npos);
+    l.brackets.emplace_back();
+    CHECK(checks::help(c, l).words.find("top bolts") != std::string::npos);
+    CHECK(checks::help(c, l).words.find("feet") == std::string::npos);
 }
 
 TEST_SUITE_END();

@@ -1,3 +1,5 @@
+#include "actions/load_cases.h"
+#include "idealise/response.h"
 #include "support/cases.h"
 #include "support/near.h"
 
@@ -95,6 +97,37 @@ TEST_CASE("what keeps an end from being checked is said with the key that lifts 
     CHECK(in_layout(with_rib(frame(two), "{to: none}", "20 mm"), "stops 20 mm before the panel's edge"));
     CHECK(in_layout(with_rib(frame(two), "{to: none}", "0 mm", "held"), "would not let it"));
     CHECK_FALSE(in_layout(with_rib(frame(two, "turning: fixed, "), "{to: none}", "0 mm", "held"), "would not let it"));
+}
+
+TEST_CASE("with angles beside it a rib and its ends take the worst of the three skin stiffnesses: what each alone would give, the largest")
+{
+    const std::string ends = "{to: frame, turning: fixed, fasteners: [{at: [350 mm, 15 mm], use: M6 bolt}, {at: [350 mm, 45 mm], use: M6 bolt}]}";
+    const std::string top = "{to: frame, turning: fixed, fasteners: [{at: [350 mm, 1505 mm], use: M6 bolt}, {at: [350 mm, 1475 mm], use: M6 bolt}]}";
+    const model::Case c = tests::read_case(tests::edited_text("condenser_door_made_good", {{"  ribs: []", "  ribs: [{name: rib, from: [350 mm, 0 mm], to: [350 mm, 1520 mm], section: flat 30x3, material: S235, lying: right, ends: {bottom: " + ends + ", top: " + top + "}}]"}}));
+    const layout::Result r = layout::resolve(c);
+    REQUIRE(r.layout);
+    std::vector<results::LoadCase> cases = actions::load_cases(*r.layout).cases;
+    std::erase_if(cases, [](const results::LoadCase& l) { return l.name != "pothole"; });
+    idealise::SkinCache skin;
+    fem::ColumnCache columns;
+    const auto s = idealise::build(*r.layout, {.grid_spacing = 45}, skin);
+    idealise::Solution sol = idealise::solve(*s, cases, columns, {});
+    REQUIRE(sol.solved);
+    const auto pull = [&] { return idealise::rib_ends(*s, sol).front().fasteners.back().tension_N; };
+    const auto stress = [&] { return idealise::rib_forces(*s, sol).front().stress_MPa; };
+    const double worst = pull(), worst_stress = stress();
+    const auto states = sol.runs[0].states;
+    double largest = 0, as_it_is = 0, largest_stress = 0;
+    for (std::size_t v = 0; v < states.size(); ++v) {
+        if (states[v].status != fem::SolveStatus::solved) continue;
+        sol.runs[0].states = {states[v], states[v], states[v]};
+        if (v == 0) as_it_is = pull();
+        largest = std::max(largest, pull());
+        largest_stress = std::max(largest_stress, stress());
+    }
+    tests::check_near_rel(worst, largest, 1e-12);
+    tests::check_near_rel(worst_stress, largest_stress, 1e-12);
+    CHECK(worst > 1.1 * as_it_is); // the skin takes more of the pull when it counts three times as stiff
 }
 
 TEST_SUITE_END();

@@ -225,4 +225,18 @@ TEST_CASE("rows of concrete key paths")
     CHECK(casefile::row_at("panel.thicknes") == nullptr);
 }
 
+TEST_CASE("a key gets another name in its place; a block is written on lines of its own in the place of the old one")
+{
+    const std::string text = "a: 1 # one\nkinds:\n  M8 bolt: {size: M8} # of the shop\n  \"4.8: screw\": {size: 4.8 mm}\n# the list\nlist: [x, y] # behind\nend: 2\n";
+    CHECK(after(text, {casefile::rename("kinds[M8 bolt]", "long: bolt")}) == "a: 1 # one\nkinds:\n  \"long: bolt\": {size: M8} # of the shop\n  \"4.8: screw\": {size: 4.8 mm}\n# the list\nlist: [x, y] # behind\nend: 2\n");
+    CHECK(after(text, {casefile::rename("kinds[4.8: screw]", "screw")}).find("  screw: {size: 4.8 mm}\n") != std::string::npos);
+    CHECK_FALSE(edit_text(text, {casefile::rename("kinds[M8 bolt]", "4.8: screw")}).ok);
+    CHECK_FALSE(edit_text(text, {casefile::rename("list[0]", "z")}).ok);
+    CHECK_FALSE(edit_text(text, {casefile::rename("kinds[M9]", "z")}).ok);
+    const std::string long_text(60, 'w');
+    const std::string lines = after(text, {casefile::set_lines("list", "[{name: a, text: " + long_text + "}, {name: b, text: " + long_text + "}]")});
+    CHECK(lines.find("# the list\nlist:\n  - {name: a") != std::string::npos);
+    CHECK(lines.find("# behind\nend: 2\n") != std::string::npos);
+}
+
 TEST_SUITE_END();

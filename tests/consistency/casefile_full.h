@@ -17,7 +17,7 @@ catalogue:
   base_pulses: [{name: kerb, shape: half-sine, peak: 8 g, duration: 30 ms, source: crew, label: practice}]
 road: {surface: track, basis: random_vibration, distance_per_year: 9000 km, life_distance: 120000 km, speed: 60 km/h, load: laden, wheelbase: 3.3 m, overhang: 1 m, damping: 4 %,
  density: [{at: 5 Hz, value: 0.2 m2/s3}, {at: 30 Hz, value: 0.1 m2/s3}, {at: 90 Hz, value: 0.001 g2/Hz}]}
-vehicle: {payload_left: 310 kg, rear_axle_plate: 1750 kg, rear_axle_weighed: 1500 kg, source: weighbridge}
+vehicle: {payload_left: 310 kg, rear_axle_plate: 1750 kg, rear_axle_weighed: 1500 kg, front_axle_least: 900 kg, front_axle_weighed: 1300 kg, source: weighbridge}
 panel:
   kind: door
   faces: front
@@ -48,16 +48,19 @@ door:
     pin: {x: -12 mm, z: -30 mm}
     evidence: {kind: proof_hang, mass: 50 kg, at: [370 mm, 900 mm, 220 mm], state: open, note: "yard, May"}
     sag_test: {mass: 20 kg, at: [700 mm, 760 mm], sag: 0.4 mm}
-  latches: [{at: [740 mm, 580 mm]}]
-  rest: {at: [700 mm, 0 mm]}
+  latches: [{at: [740 mm, 580 mm], strength: 8 kN, source: sheet of the maker}]
+  rest: {at: [700 mm, 0 mm], gap: 1 mm, stiffness: 300 N/mm}
   opening_angle: 180 deg
   slam: {edge_speed: 1.2 m/s, stop: 20 ms}
   check_strap: {lever: 90 mm, lever_from: drawing, height: 750 mm, holds: 110 N*m, strength: 6 kN, stop_strength: 10 kN}
+  end_stop: {lever: 120 mm, height: 900 mm, strength: 4 kN}
   open: {angles: [0 deg, 90 deg], slope: 12 %, wind: 14 m/s, edge_speed: 0.6 m/s, stop: 60 ms}
 item:
   name: unit
   mass: 80 lb
   mass_tolerance: 3 %
+  snow: 6 kg
+  water: 2 kg
   centre_of_mass: [352 mm, 965 mm, 205 mm]
   box: {from: [27 mm, 700 mm, 60 mm], size: [690 mm, 540 mm, 290 mm]}
   running_frequency: [48 Hz, 2880 rpm]
@@ -66,6 +69,8 @@ item:
   natural_frequency: 17.5 Hz
   fixings: [{name: front foot, at: [350 mm, 300 mm], use: M6, foot: 60x60x4 mm}]
   loads: [{name: gust, force: [0 N, 0 N, 200 N], at: [350 mm, 900 mm, 350 mm], both_ways: yes, wind: 15 m/s}]
+  person: {at: [350 mm, 1000 mm, 400 mm], mass: 120 kg, allowed: never}
+  air_speed: 130 km/h
   tether: {tied_to: body, slack: 40 mm, length: 600 mm, stretch: 12 %, strength: 20 kN, anchor_strength: 12 kN, source: tag of the strap}
 brackets:
   - name: left

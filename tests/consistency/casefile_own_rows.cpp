@@ -1,5 +1,6 @@
 // Rows of the case's own catalogue: used as the program's, named where they were used, refused when they cannot be.
 #include "actions/load_cases.h"
+#include "casefile/writer.h"
 #include "layout/layout.h"
 #include "support/cases.h"
 #include "support/near.h"
@@ -105,4 +106,62 @@ TEST_CASE("a name that neither has is refused with the names of both")
     const std::string error = error_of("catalogue: {roads: [{name: well loop, down: 3 g, up: 1 g, lateral: 1 g, fore_aft: 1 g, source: s, label: read}]}\n", {{"surface: unsealed", "surface: gravel"}});
     CHECK(has(error, "there are sealed, unsealed, track, well loop"));
     CHECK(has(error_of("", {{"surface: unsealed", "surface: well lop"}}), "no road surface called well lop"));
+}
+
+namespace {
+
+/// A case and its shared rows in a folder of their own; the case's path.
+std::string job_with_rows(const std::string& name, const std::string& rows_file, const std::string& block)
+{
+    const auto folder = std::filesystem::temp_directory_path() / ("thinskin_own_rows_" + name);
+    std::filesystem::create_directories(folder);
+    std::ofstream(folder / "shop_rows.yaml") << rows_file;
+    std::ofstream(folder / "job.yaml") << tests::edited_text("condenser_door", {{rules, rules + block}, {"{material: DC04, thickness: 0.8 mm", "{material: shop sheet, thickness: 0.8 mm"}});
+    return (folder / "job.yaml").string();
+}
+
+const std::string shop = "# shop rows\nmaterials:\n  - {name: shop sheet, kind: steel, from: 0.1 mm, to: 3 mm, yield: 150 MPa, tensile: 280 MPa, source: mill, label: read}\n";
+
+} // namespace
+
+TEST_CASE("a shared file of rows stands beside the case: used, named with its file, and left out when the case is written")
+{
+    const casefile::ReadResult r = casefile::read_file(job_with_rows("good", shop, "catalogue: {file: shop_rows.yaml}\n"));
+    REQUIRE(r.value);
+    REQUIRE(r.value->own.materials.size() == 1);
+    CHECK(r.value->own.materials.front().shared);
+    CHECK(r.value->own.materials.front().where.line == 3);
+    CHECK(r.value->own.file_text == shop);
+    const layout::Result resolved = layout::resolve(*r.value);
+    REQUIRE(resolved.layout);
+    CHECK(resolved.layout->skin.material.strength(0.76).fy == 150);
+    CHECK(has(resolved.layout->own_rows.front(), "in shop_rows.yaml"));
+    const std::string written = casefile::write(*r.value);
+    CHECK(has(written, "shop_rows.yaml"));
+    CHECK_FALSE(has(written, "mill"));
+}
+
+TEST_CASE("mistakes in a shared file are told in its own lines; a path, a missing file and a file of a file are refused")
+{
+    const auto first = [](const std::string& name, const std::string& text, const std::string& block) {
+        const casefile::ReadResult r = casefile::read_file(job_with_rows(name, text, block));
+        CHECK_FALSE(r.value);
+        REQUIRE_FALSE(r.diagnostics.empty());
+        return base::format(r.diagnostics.front());
+    };
+    const std::string use = "catalogue: {file: shop_rows.yaml}\n";
+    const std::string no_unit = first("unit", "materials:\n  - {name: shop sheet, kind: steel, from: 0.1 mm, to: 3 mm, yield: 150, tensile: 280 MPa, source: mill, label: read}\n", use);
+    CHECK(has(no_unit, "shop_rows.yaml:2:"));
+    CHECK(has(no_unit, "catalogue.materials[0].yield"));
+    CHECK(has(first("key", shop + "nails: []\n", use), "shop_rows.yaml:4:"));
+    CHECK(has(first("block", "catalogue:\n  materials: []\n", use), "without catalogue above them"));
+    CHECK(has(first("syntax", "materials: [\n", use), "shop_rows.yaml:"));
+    CHECK(has(first("more", shop + "file: more.yaml\n", use), "names no further file"));
+    CHECK(has(first("gone", shop, "catalogue: {file: other.yaml}\n"), "cannot be opened"));
+    CHECK(has(first("path", shop, "catalogue: {file: ../shop_rows.yaml}\n"), "without a path"));
+    const casefile::ReadResult twice = casefile::read_file(job_with_rows("twice", shop, "catalogue: {file: shop_rows.yaml, materials: [{name: shop sheet, kind: steel, from: 0.1 mm, to: 3 mm, yield: 140 MPa, tensile: 270 MPa, source: s, label: read}]}\n"));
+    REQUIRE(twice.value);
+    const layout::Result resolved = layout::resolve(*twice.value);
+    REQUIRE_FALSE(resolved.diagnostics.empty());
+    CHECK(has(base::format(resolved.diagnostics.front()), "stands twice"));
 }

@@ -91,7 +91,7 @@ TEST_CASE("the case with every key holds every key of the schema, and the writer
         keys.merge(keys_in(casefile::list_values(must_read(casefile::read_text(tests::full_case_on(road), "road.yaml")))));
     for (const casefile::Row& row : casefile::schema()) {
         CAPTURE(row.path);
-        CHECK(keys.count(row.key()) == 1);
+        CHECK(keys.count(row.key()) == (row.path == "catalogue.file" ? 0 : 1)); // needs a file beside the case: casefile_own_rows.cpp
     }
 }
 

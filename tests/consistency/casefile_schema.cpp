@@ -1,8 +1,10 @@
 #include "base/quantity.h"
+#include "casefile/edit.h"
 #include "casefile/reader.h"
 #include "casefile/rules.h"
 #include "casefile/schema.h"
 #include "casefile/starter.h"
+#include "casefile/starter_texts.h"
 #include "casefile/write_visitor.h"
 #include "consistency/casefile_full.h"
 
@@ -106,6 +108,27 @@ TEST_CASE("each starter case reads without a word and explains its keys")
         CHECK(text.find("  # " + casefile::comment_of(*casefile::find_row("panel", "width")) + "\n  width: ") != std::string::npos);
     }
     CHECK_THROWS_AS((void)casefile::starter("no such kind"), std::invalid_argument);
+}
+
+TEST_CASE("what a starter case offers as comments is read when it is put in its place, the check strap among it")
+{
+    int straps = 0;
+    for (const casefile::StarterText& s : casefile::starter_texts())
+        for (const std::string_view offer : s.offers) {
+            CAPTURE(offer);
+            const std::string text = casefile::starter(std::string(s.kind)), line(offer);
+            CHECK(text.find("#   " + line + "\n") != std::string::npos);
+            const std::size_t colon = line.find(": ");
+            REQUIRE(colon != std::string::npos);
+            straps += line.substr(0, colon) == "door.check_strap";
+            const std::string value = line.substr(colon + 2);
+            const casefile::Edited e = casefile::edit_text(text, {value[0] == '{' ? casefile::set_block(line.substr(0, colon), value) : casefile::set(line.substr(0, colon), value)});
+            CHECK(e.ok);
+            const casefile::ReadResult r = casefile::read_text(e.text, "offer.yaml");
+            CHECK(r.value.has_value());
+            CHECK(r.diagnostics.empty());
+        }
+    CHECK(straps == 1);
 }
 
 TEST_CASE("the starter cases hold the values of the shipped cases")

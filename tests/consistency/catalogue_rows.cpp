@@ -98,6 +98,8 @@ TEST_CASE("every row of every file loads into its struct with an origin")
     for (const BoltGrade& g : bolt_grades()) check_origin(g.origin);
     for (const WasherRow& w : washers()) check_origin(w.origin);
     for (const RoadSurface& r : road_surfaces()) check_origin(r.origin);
+    for (const SecuringFactor& f : securing_factors()) check_origin(f.origin);
+    CHECK(securing_factors().size() == table("securing_factors")->rows.size());
     for (const AngleSize& a : angle_sizes()) check_origin(a.origin);
     for (const SheetGauge& g : sheet_gauges()) check_origin(g.origin);
     for (const ScrewSize& x : screw_sizes()) check_origin(x.origin);
@@ -242,6 +244,10 @@ TEST_CASE("an unknown name is answered with the near one, or with what there is"
     CHECK(no_such_row(Lookup::bolt_size, "M80") == "no bolt size called M80; did you mean M8?");
     CHECK(no_such_row(Lookup::road_surface, "gravel") == "no road surface called gravel; there are sealed, unsealed, track");
     CHECK(no_such_table("material") == "no table called material; did you mean materials?");
+    CHECK(no_such_row(Lookup::bolt_size, "M7") == "no bolt size called M7; did you mean M6 or M8?");
+    CHECK(no_such_row(Lookup::bolt_size, "M9") == "no bolt size called M9; did you mean M8 or M10?");
+    CHECK(no_such_row(Lookup::bolt_size, "M11") == "no bolt size called M11; did you mean M10 or M12?");
+    CHECK(no_such_row(Lookup::material, "S240") == "no material called S240; did you mean S235?");
     CHECK(nearest(Lookup::bolt_grade, "88") == "8.8");
     CHECK(!nearest(Lookup::material, "").has_value());
     CHECK(material("DC4") == nullptr);
@@ -272,7 +278,7 @@ TEST_CASE("a cell that is not a finite number above zero, or not a label, is ref
         CAPTURE(column);
         CHECK_THROWS_AS((void)r.number(column), std::logic_error);
     }
-    CHECK_THROWS_WITH((void)r.label(), "probe.yaml, row nan, label: not one of the five labels");
+    CHECK_THROWS_WITH((void)r.label(), "probe.yaml, row nan, label: not one of the six labels");
 }
 
 TEST_SUITE_END();

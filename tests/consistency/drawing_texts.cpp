@@ -54,15 +54,20 @@ TEST_CASE("in the shipped cases no text of a view touches another, with the marg
     }
 }
 
-TEST_CASE("the two views stand beside each other without touching and fit the sheet")
+TEST_CASE("the two views stand beside or below each other without touching and fit the sheet; a long wall is drawn with the side view below")
 {
     const report::SheetSize room;
     for (const std::string& name : tests::shipped_cases()) {
         CAPTURE(name);
         const Drawn& d = tests::drawn(name);
         const drawing::Box e = d.sheet.drawing.elevation.extent(), s = d.sheet.drawing.side.extent();
-        CHECK((e.x1 - e.x0 + s.x1 - s.x0) / d.sheet.scale <= room.width);
-        CHECK((std::max(e.y1, s.y1) - std::min(e.y0, s.y0)) / d.sheet.scale <= room.height);
+        const double scales[] = {d.sheet.scale, d.sheet.side_scale};
+        const double widths[] = {(e.x1 - e.x0) / scales[0], (s.x1 - s.x0) / scales[1]}, heights[] = {(e.y1 - e.y0) / scales[0], (s.y1 - s.y0) / scales[1]}; // on paper
+        CHECK((d.sheet.stacked ? std::max(widths[0], widths[1]) : widths[0] + widths[1]) <= room.width);
+        CHECK((d.sheet.stacked ? heights[0] + heights[1] : (std::max(e.y1, s.y1) - std::min(e.y0, s.y0)) / scales[0]) <= room.height);
+        CHECK((d.sheet.stacked || scales[1] == scales[0])); // side by side they stand on one height axis
+        if (name == "awning_wall") CHECK((d.sheet.stacked && scales[0] <= 30 && scales[1] <= 15));
+        if (name == "condenser_door") CHECK_FALSE(d.sheet.stacked);
     }
 }
 

@@ -61,6 +61,22 @@ double worse_face(const fem::LargeLocal& l, double x, double y)
 
 } // namespace
 
+TEST_CASE("Local grids that are kept give the same bits, round another place of the same size too, and no more are kept than said")
+{
+    const Panel p = panel(50, true);
+    fem::LocalGrids kept;
+    for (int again = 0; again < 2; ++again)
+        for (const double y : {517.0, 617.0, 517.0}) {
+            const fem::LocalArea a{253 - 60, y - 60, 253 + 60, y + 60, 10};
+            const std::vector<fem::LocalForce> inside = y < 600 ? std::vector{p.forces[0], p.forces[1]} : std::vector<fem::LocalForce>{};
+            const fem::LargeLocal warm = fem::large_local(*p.model, p.field, a, inside, 0, &kept), cold = fem::large_local(*p.model, p.field, a, inside);
+            REQUIRE(warm.status == cold.status);
+            if (warm.status == fem::SolveStatus::solved) CHECK(warm.field.u == cold.field.u);
+        }
+    for (double size = 70; size < 140; size += 10) (void)fem::large_local(*p.model, p.field, {400, 700, 400 + size, 700 + size, 10}, {}, 0, &kept);
+    CHECK(kept.last.size() == fem::LocalGrids::most);
+}
+
 TEST_CASE("A local grid over the whole panel with the panel's spacing gives the panel's own solution, ribs and window included")
 {
     const Panel p = panel(50, true);

@@ -13,6 +13,7 @@
 
 using namespace thinskin;
 using namespace thinskin::gui;
+using tests::take;
 
 namespace {
 
@@ -32,17 +33,6 @@ Field field(const Document& d, const std::string& path, UnitSystem u = UnitSyste
     INFO(path);
     REQUIRE(f != nullptr);
     return *f;
-}
-
-void take(Document& d, const FieldEdit& e)
-{
-    INFO(e.why);
-    REQUIRE(e.ok());
-    const Applied a = d.apply(e.edit);
-    const std::string first = a.errors.empty() ? "" : base::format(a.errors.front());
-    INFO(first);
-    REQUIRE(a.ok);
-    CHECK_FALSE(a.comments_lost);
 }
 
 /// The demo worked out once, linear and in full.
@@ -67,7 +57,8 @@ TEST_CASE("margin rows: the governing one first, then by margin, figures as repo
     CHECK(rows[0].margin == report::margin_text(o.governing->margin()));
     CHECK(rows[0].status == "fail");
     for (std::size_t i = 2; i < rows.size(); ++i)
-        if (rows[i].value) CHECK(*rows[i - 1].value <= *rows[i].value);
+        if (rows[i].value && rows[i].counted) CHECK(*rows[i - 1].value <= *rows[i].value);
+    for (std::size_t i = 1; i < rows.size(); ++i) CHECK((rows[i - 1].counted || !rows[i].counted)); // what does not count comes last
     for (const MarginRow& r : rows) CHECK((r.value.has_value() || r.margin == "-"));
     const auto all = margin_rows(o, {.every_load_case = true});
     CHECK(all.size() == o.checks.size());
@@ -83,7 +74,7 @@ TEST_CASE("linear figures that do not stand are marked and never a pass; a case 
     for (const MarginRow& r : margin_rows(o, {.every_load_case = true})) {
         if (r.mark != Mark::linear) continue;
         ++marked;
-        CHECK(r.status.starts_with("linear only"));
+        CHECK(r.status.starts_with("rough (linear)"));
         CHECK(r.margin != "-");
     }
     CHECK(marked == std::count_if(o.checks.begin(), o.checks.end(), [](const results::Check& c) { return c.by_linear.has_value(); }));
@@ -137,47 +128,43 @@ TEST_CASE("demand and capacity in US units keep their ratio")
 TEST_CASE("words and marks: every verdict has a word, a sign and a meaning of its own")
 {
     std::set<std::string_view> words, signs;
-    for (int k = 0; k <= static_cast<int>(Mark::stale); ++k) {
+    for (int k = 0; k <= static_cast<int>(Mark::aside); ++k) {
         const auto m = static_cast<Mark>(k);
         words.insert(word(m));
         signs.insert(sign(m));
         CHECK(sign(m).size() == 2);
         CHECK_FALSE(meaning(m).empty());
     }
-    CHECK(words.size() == 7);
-    CHECK(signs.size() == 7);
+    CHECK(words.size() == 8);
+    CHECK(signs.size() == 8);
     CHECK(verdict_lines(demo_outcome(false)).word == "fail");
     CHECK(verdict_lines(demo_outcome(false)).headline == demo_outcome(false).headline);
 }
 
-TEST_CASE("compare: deltas are those of the shown margins, and inputs that changed are listed")
+TEST_CASE("a step is named by what is changed, and to what")
+{
+    const Document d = tests::demo_document();
+    CHECK(edit_field(field(d, "door.slam.stop"), "30", UnitSystem::metric).edit.name == "Slam stop: 30");
+    CHECK(edit_field(field(d, "item.mass"), "20", UnitSystem::metric).edit.name == "Item mass: 20");
+    CHECK(edit_field(field(d, "brackets[0].fasteners[0].at"), "150", UnitSystem::metric, 0).edit.name == "At: 150");
+}
+
+TEST_CASE("compare: deltas are those of the shown margins")
 {
     const results::Outcome& o = demo_outcome(false);
     for (const MarginRow& r : margin_rows(o, {.compare_with = &o})) CHECK(r.delta.empty());
     results::Outcome worse = o;
     for (results::Check& c : worse.checks) c.capacity *= 0.9;
-    worse.governing = worse.checks.front();
     int better = 0;
     for (const MarginRow& r : margin_rows(o, {.compare_with = &worse})) {
         CHECK(r.better >= 0);
         better += r.better;
     }
     CHECK(better > 10);
-    CHECK(compare(worse, o).better == 1);
     CHECK(delta_text(-0.191, 0.05) == "+0.25"); // -0.20 to +0.05
     CHECK(delta_text(0.051, 0.058).empty());
     CHECK(delta_text(9, 0.5).empty());
     CHECK(delta_text(std::nan(""), 0.5).empty());
-    Document d = tests::demo_document();
-    const auto before = d.current();
-    take(d, edit_field(field(d, "panel.skin.thickness"), "0.9", UnitSystem::metric));
-    take(d, add_gauge(*d.current(), 100, 100, UnitSystem::metric));
-    const auto changes = input_changes(*before, *d.current());
-    REQUIRE(changes.size() == 4);
-    CHECK(changes[0].path == "panel.skin.thickness");
-    CHECK(changes[0].before == "0.8 mm");
-    CHECK(changes[0].after == "0.9 mm");
-    CHECK(changes[1].before.empty());
 }
 
 TEST_CASE("inputs: every value of every shipped case is a field once, with its row's help, in four groups")

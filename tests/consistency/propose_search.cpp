@@ -4,11 +4,14 @@
 #include "layout/layout.h"
 #include "search/apply.h"
 #include "search/bounds.h"
+#include "search/evaluate.h"
 #include "search/prepare.h"
 #include "support/cases.h"
 #include "support/near.h"
+#include "support/propose.h"
 
 #include <cmath>
+#include <set>
 
 // The front is the exhaustive one, whatever was left unsolved on the way.
 using namespace thinskin;
@@ -16,26 +19,9 @@ using namespace thinskin::search;
 
 namespace {
 
-/// Two angles tied to the frame, of three sections: no large deflection, quick grid. 50 schemes of them.
-model::Case small_space(const std::string& name, const tests::Edits& edits = {})
-{
-    model::Case c = tests::read_case(tests::edited_text(name, edits));
-    c.grid = model::GridSize::quick;
-    c.propose = default_wishes();
-    c.propose->stock = {"angle 40x40x4", "angle 50x30x5", "angle 30x30x4", "M6", "M8", "M10"};
-    c.propose->stock_only = true;
-    c.propose->not_use = {"nothing", "plates", "one angle", "floating", "two in a row", "10.9", "A2-70"};
-    return c;
-}
+using tests::small_space;
 
-Options of(std::size_t schemes, unsigned threads, bool exhaustive = false)
-{
-    Options o;
-    o.schemes = schemes;
-    o.threads = threads;
-    o.exhaustive = exhaustive;
-    return o;
-}
+Options of(std::size_t schemes, unsigned threads, bool exhaustive = false) { return tests::search_of(schemes, threads, exhaustive); }
 
 bool alike(const Searched& a, const Searched& b)
 {
@@ -94,6 +80,62 @@ TEST_CASE("a scheme written to a case file reads back and has the same forces, m
             CHECK(a.outcome->checks[k].demand == b.outcome->checks[k].demand);
         }
     }
+}
+
+TEST_CASE("twins, which differ in the grade of their bolts alone, have the same forces to the last bit")
+{
+    model::Case c = small_space("condenser_door_made_good");
+    c.propose->not_use.pop_back(), c.propose->not_use.pop_back(); // 10.9 and A2-70 come back
+    const model::Case written = layout::written_out(c);
+    const std::vector<Choices> all = space_of(c).schemes;
+    const Choices& first = all[all.size() / 2];
+    int twins = 0;
+    std::vector<double> forces;
+    for (const Choices& k : all) {
+        if (twin_words(k) != twin_words(first)) continue;
+        pipeline::Workspace w;
+        const pipeline::Analysis a = pipeline::analyse(applied(written, k), w, pipeline::Depth::forces);
+        REQUIRE(a.outcome);
+        std::vector<double> own;
+        for (const results::FastenerForce& f : a.outcome->fasteners) own.insert(own.end(), {f.tension_N, f.shear_x_N, f.shear_y_N, f.prying_N});
+        for (const results::EndForce& e : a.outcome->member_ends) own.insert(own.end(), e.force_N.begin(), e.force_N.end());
+        if (twins++ == 0) forces = own;
+        CHECK(own == forces);
+    }
+    CHECK(twins == 3);
+    CHECK(forces.size() > 100);
+}
+
+TEST_CASE("a rule that distances alone break is a row of the whole analysis too, and fails there")
+{
+    const model::Case c = small_space("condenser_door_made_good");
+    Searched s;
+    s.written = layout::written_out(c);
+    for (const Choices& k : space_of(c).schemes) s.candidates.emplace_back().choices = k;
+    prepare(c, of(0, 1), s, {});
+    const auto broken = std::find_if(s.candidates.begin(), s.candidates.end(), [](const Candidate& k) { return k.why.rfind("edge distance", 0) == 0; });
+    REQUIRE(broken != s.candidates.end());
+    CHECK(broken->state == State::discarded);
+    pipeline::Workspace w;
+    const pipeline::Analysis a = pipeline::analyse(applied(s.written, broken->choices), w, pipeline::Depth::forces);
+    REQUIRE(a.outcome);
+    const auto row = std::find_if(a.outcome->checks.begin(), a.outcome->checks.end(), [&](const results::Check& r) { return r.title == broken->why; });
+    REQUIRE(row != a.outcome->checks.end());
+    CHECK(row->status == base::Status::fail);
+    CHECK(row->required);
+    CHECK(row->margin() == broken->upper);
+}
+
+// Fixed 2026-11-29: a scheme whose large deflection had no solution discarded every scheme of its kind with other sections.
+TEST_CASE("a scheme without a solution says nothing about those with other sections")
+{
+    model::Case c = small_space("condenser_door_made_good");
+    c.reinforcement = {};
+    c.brackets.front().fasteners.clear(); // nothing holds it: a mechanism
+    pipeline::Workspace w;
+    const Said s = by_margins(layout::written_out(c), w, {});
+    CHECK(s.upper == -1);
+    CHECK(std::isinf(s.upper_of_cousins));
 }
 
 TEST_CASE("forces alone never pass: the skin's rows are not covered")
@@ -160,8 +202,8 @@ TEST_CASE("a search that is stopped keeps what it has found and says so")
     std::stop_source stop;
     ProposeOptions o;
     o.search = of(50, 1);
-    o.robust = false;
-    o.search.progress = [&stop](const Progress& p) { if (p.stage == "schemes" && p.done > 0) stop.request_stop(); };
+    o.robust = o.single_loss = false;
+    o.search.progress = [&stop](const Progress& p) { if (p.stage == stage_schemes && !p.so_far.empty()) stop.request_stop(); };
     const Proposed p = propose(small_space("condenser_door_made_good"), o, stop.get_token());
     CHECK(p.answer.stopped);
     CHECK(p.answer.counts.open + p.answer.counts.fail + p.answer.counts.hold + p.answer.counts.discarded + p.answer.counts.beaten + p.answer.counts.impossible == 50);
@@ -173,7 +215,7 @@ TEST_CASE("hinges that nobody knows leave every scheme not covered, and the firs
     c.door->hinges->evidence = {};
     ProposeOptions o;
     o.search = of(30, 1);
-    o.robust = false;
+    o.robust = o.single_loss = false;
     const Proposed p = propose(c, o);
     REQUIRE(!p.answer.front.empty());
     CHECK(p.answer.headline.rfind("NOT COVERED, whichever scheme", 0) == 0);
@@ -192,7 +234,7 @@ TEST_CASE("Study: where nothing holds, the closest scheme is the best of all, an
     CHECK(p.answer.headline.rfind("NOTHING HOLDS among 40 schemes", 0) == 0);
     const Searched all = search::search(c, of(40, 2, true));
     for (const Candidate& k : all.candidates)
-        if (k.level == 3) CHECK(k.margin <= p.answer.closest->margin + 1e-12);
+        if (k.level == at_settled) CHECK(k.margin <= p.answer.closest->margin + 1e-12);
     CHECK(!p.answer.relaxations.empty());
     for (const results::Relaxation& r : p.answer.relaxations) CHECK(r.enough == (r.verdict == base::Verdict::pass && r.margin && *r.margin >= 0));
 }

@@ -45,7 +45,8 @@ TEST_CASE("units have the values of their definitions (inch 25.4 mm, pound 0.453
         {"60 rpm", Dimension::frequency, 1}, {"1 g", Dimension::acceleration, 1}, {"9.80665 m/s2", Dimension::acceleration, 1},
         {"1 m/s", Dimension::speed, 1000}, {"3.6 km/h", Dimension::speed, 1000}, {"1 mph", Dimension::speed, 447.04}, {"1 s", Dimension::time, 1},
         {"1 ms", Dimension::time, 1e-3}, {"5 %", Dimension::ratio, 0.05}, {"1 kN/m", Dimension::stiffness, 1}, {"1 N·m/rad", Dimension::rotational_spring, 1000},
-        {"1 g2/Hz", Dimension::acceleration_density, 1}, {"1 m2/s3", Dimension::acceleration_density, 1 / (9.80665 * 9.80665)}};
+        {"1 g2/Hz", Dimension::acceleration_density, 1}, {"1 m2/s3", Dimension::acceleration_density, 1 / (9.80665 * 9.80665)},
+        {"1 (m/s2)2/Hz", Dimension::acceleration_density, 1 / (9.80665 * 9.80665)}};
     for (const Row& r : rows) {
         CAPTURE(r.text);
         tests::check_near_rel(value(r.text, r.d), r.inner, 1e-14); // rounding of a product and a quotient

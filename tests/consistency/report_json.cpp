@@ -152,7 +152,7 @@ TEST_CASE("the caution and what to see to stand in the result file")
 {
     const json j = read_back(sample_outcome());
     CHECK(j["caution"] == std::string(base::caution_text));
-    CHECK(j["see_to_on_the_vehicle"].size() == 8);
+    CHECK(j["see_to_on_the_vehicle"].size() == 12);
 }
 
 TEST_CASE("a formula card shows its ranges, an open side as null, and a result out of range has no figure")

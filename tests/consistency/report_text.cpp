@@ -2,7 +2,11 @@
 #include "report/figures.h"
 #include "report/table.h"
 #include "report/text.h"
+#include "report/words.h"
+#include "support/cases.h"
 
+#include <algorithm>
+#include <cmath>
 #include <cstdlib>
 #include <doctest/doctest.h>
 #include <limits>
@@ -101,6 +105,29 @@ TEST_CASE("the verdict stands first, the advice second, the caution below them a
             CHECK(contains(lines.back(), "licensed engineer decide."));
         }
     }
+}
+
+TEST_CASE("a pass says what it stands on: slam, hinges, road, what nobody measured; nothing else does")
+{
+    results::Outcome o = tests::check_case("condenser_door_made_good");
+    const auto on = [&o](const char* key) { return std::find_if(o.rests_on.begin(), o.rests_on.end(), [key](const results::RestsOn& r) { return r.key == key; }); };
+    for (const char* key : {"door.slam", "door.hinges.evidence", "road.surface"}) {
+        CAPTURE(key);
+        REQUIRE(on(key) != o.rests_on.end());
+        REQUIRE(on(key)->margin);
+        CHECK(*on(key)->margin >= o.governing->margin()); // of the required rows one is the least
+    }
+    double slammed = INFINITY;
+    for (const results::Check& c : o.checks)
+        if (c.required && c.load_case.rfind("slam", 0) == 0 && c.has_numbers()) slammed = std::min(slammed, c.margin());
+    CHECK(*on("door.slam")->margin == slammed);
+    o.verdict = base::Verdict::pass;
+    const std::string words = report::stands_on_words(o);
+    CHECK(words.rfind("This pass stands on: a slam at 1", 0) == 0);
+    for (const char* said : {"that stops in", "for the hinges", "no road worse than", "that nobody measured"}) CHECK(words.find(said) != std::string::npos);
+    CHECK(report::check_text(o).find("This pass stands on: ") != std::string::npos);
+    o.verdict = base::Verdict::fail;
+    CHECK(report::stands_on_words(o).empty());
 }
 
 TEST_CASE("standing exclusions and what to see to on the vehicle are in every output")

@@ -156,7 +156,7 @@ TEST_CASE("several latches: the hinges take the worst of each latch alone, and s
     d.layout.door->latches = {{0, 100}, {0, 1400}};
     CHECK(statics::hinge_statics(d.layout, lc, 0).out_of_plane_N == worst);
     const auto f = statics::door_figures(d.layout, {lc});
-    CHECK(find(f, "latch/pull")->note.find("not judged") != std::string::npos);
+    CHECK(find(f, "latch/pull")->note.find("share in an unknown way") != std::string::npos);
 }
 
 TEST_CASE("an open door that something turns is not covered without its check strap")
@@ -201,6 +201,19 @@ TEST_CASE("regulation evidence: at most judgement, above 1 not shown, beyond the
     CHECK(find(light, "hinges/index")->demand <= 1);
     d.layout.item->mass = 300;
     CHECK(find(statics::door_figures(d.layout, cases(d)), "hinges/index")->status == Status::fail);
+}
+
+TEST_CASE("approved to the regulation without a vertical load: nothing is shown, figures and reason are printed")
+{
+    tests::Demo d = with(Kind::us_regulation);
+    d.layout.item->mass = 5;
+    const auto us = statics::door_figures(d.layout, cases(d));
+    CHECK(find(us, "hinges/index")->status == Status::not_covered);
+    CHECK(find(us, "hinges/index")->source.find("571.206") != std::string::npos);
+    CHECK(find(us, "hinges/index")->note.find("vertical hinge capacity unproven") != std::string::npos);
+    CHECK_FALSE(any_required(us, Status::judgement));
+    d.layout.item->mass = 300;
+    CHECK(find(statics::door_figures(d.layout, cases(d)), "hinges/index")->status == Status::fail); // beyond is beyond
 }
 
 TEST_CASE("regulation evidence: the worse of 2 times shared and 1.33 times on one hinge")

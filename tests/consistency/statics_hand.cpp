@@ -214,7 +214,7 @@ TEST_CASE("cards of statics: NaN refused, ids once, figures as in the functions"
         }
         CHECK_FALSE(c.evaluate({}).covered);
     }
-    CHECK(ids.size() == 14);
+    CHECK(ids.size() == 15);
     const auto t = statics::lever_rule({.at = {20, 340}, .foot = 0, .top = 360, .pull = 0, .moment = 116234});
     check_near_rel(statics::cards()[3].evaluate({116234, 340, 20}).nominal, t.tension[1], 1e-12);
 }

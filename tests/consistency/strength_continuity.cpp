@@ -19,10 +19,10 @@ const std::map<std::string, double>& jumps()
         {"AB-1", 0.0091}, // slender legs, b/t = 0.91 (E/Fy)^0.5
         {"BC-1", 0.0005}, // E3-2 and E3-3 meet in rounded figures
         {"BX-1", 0.0002}, // rho leaves 1 at lambda = 0.673
-        {"CF-1", 1},      // a square bar does not tip, one a hair deeper does: seen where it is a thousand times as long as wide
         {"WE-2", 0.165},  // 2.55 to 3.05 at L/t = 25
         {"RV-3", 0.334},  // 1.5 at a head of 7.94 mm
         {"WS-3", 0.065},  // bands of Fyb
+        {"AL-3", 0.406},  // Ks and k step at 2.03 mm
         {"FA-1", 1}, {"FA-2", 1}, {"FA-3", 1}, // below the cut-off nothing counts
         {"AC-4", 1e-5}, {"AC-15", 1e-5},           // the largest of a sampled answer; a sum over frequencies
     };

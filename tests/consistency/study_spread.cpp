@@ -1,6 +1,7 @@
 #include "studies/spread.h"
 
 #include "report/json.h"
+#include "report/record_parts.h"
 #include "report/spread.h"
 #include "support/cases.h"
 #include "support/near.h"
@@ -51,6 +52,19 @@ TEST_CASE("the plain panel over its ranges: the same figures twice, and a thicke
     REQUIRE(skin != a.inputs.end());
     CHECK(skin->rank_correlation > 0);
     for (std::size_t i = 1; i < a.inputs.size(); ++i) CHECK(std::abs(a.inputs[i].rank_correlation) <= std::abs(a.inputs[i - 1].rank_correlation));
+}
+
+TEST_CASE("the record carries the spread as sensitivity figures, or says that it was not run")
+{
+    results::Spread s;
+    s.samples = 20, s.pass = 18, s.fail = 2;
+    s.headline = "Spread: 18 of 20 runs pass.";
+    s.quantiles = {{0.05, -0.02}, {0.5, 0.31}};
+    s.inputs = {{"thickness of the skin", "-10 % .. +10 %", 0.87}};
+    const std::string run = report::record_spread(&s), not_run = report::record_spread(nullptr);
+    for (const char* part : {"18 of 20 runs pass", "-0.02", "+0.31", "thickness of the skin", "+0.87", "engineering judgement"}) CHECK(run.find(part) != std::string::npos);
+    CHECK(not_run.find("Not run") != std::string::npos);
+    CHECK(not_run.find("<table") == std::string::npos);
 }
 
 TEST_SUITE_END();

@@ -4,6 +4,7 @@
 #include "support/demo_layout.h"
 #include "support/near.h"
 
+#include <cmath>
 #include <doctest/doctest.h>
 
 namespace {
@@ -74,16 +75,37 @@ TEST_CASE("what is not given is no row and said as not checked; an axle without 
 {
     const Weighed nothing{model::Vehicle{}};
     CHECK(checks::vehicle(nothing.demands).empty());
-    CHECK(checks::vehicle_not_checked(nothing.demands).size() == 2);
+    CHECK(checks::vehicle_not_checked(nothing.demands).size() == 3);
     model::Vehicle payload_only;
     payload_only.payload_left = is(500);
-    CHECK(checks::vehicle_not_checked(Weighed(payload_only).demands).size() == 1);
+    CHECK(checks::vehicle_not_checked(Weighed(payload_only).demands).size() == 2);
     const Weighed no_overhang(plates(500, 1800, 1500), false);
     const auto rows = checks::vehicle(no_overhang.demands);
     REQUIRE(rows.size() == 2);
     CHECK(rows[1].status == base::Status::not_covered);
     CHECK(rows[1].lift_with.find("road.overhang") == 0);
-    CHECK(checks::vehicle_not_checked(no_overhang.demands).empty());
+    CHECK(checks::vehicle_not_checked(no_overhang.demands).size() == 1); // the steering axle
+}
+
+TEST_CASE("steering axle: what hangs behind the rear axle lifts it; the least it has to keep is kept or not")
+{
+    const auto row = [](double least, double weighed, bool overhang = true) {
+        model::Vehicle v;
+        v.front_axle_least = is(least);
+        v.front_axle_weighed = is(weighed);
+        const Weighed w(v, overhang);
+        const auto rows = checks::vehicle(w.demands);
+        REQUIRE(rows.size() == 1);
+        return rows[0];
+    };
+    const Weighed w(model::Vehicle{});
+    const double lifted = w.added.kg / 3; // one metre behind a wheelbase of three
+    tests::check_near_rel(row(900, 1300).capacity, 1300 - lifted, 1e-12);
+    CHECK(row(900, 1300).status == base::Status::pass);
+    CHECK(row(900, 900 + 0.99 * lifted).status == base::Status::fail);
+    CHECK(row(900, 0.5 * lifted).status == base::Status::fail);
+    CHECK(row(900, 1300, false).status == base::Status::not_covered);
+    CHECK(row(NAN, 1300).status == base::Status::not_covered);
 }
 
 TEST_SUITE_END();

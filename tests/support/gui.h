@@ -1,5 +1,6 @@
 #pragma once
 #include "document/document.h"
+#include "presentation/inputs.h"
 #include "support/cases.h"
 
 #include <cstdlib>
@@ -39,6 +40,18 @@ inline std::string bytes_of(const std::string& path)
 }
 
 inline void write_bytes(const std::string& path, const std::string& text) { std::ofstream(path, std::ios::binary) << text; }
+
+/// An edit offered by the window, taken: no reason against it, no error of the file, no comment lost.
+inline void take(gui::Document& d, const gui::FieldEdit& e)
+{
+    INFO(e.why);
+    REQUIRE(e.ok());
+    const gui::Applied a = d.apply(e.edit);
+    const std::string first = a.errors.empty() ? "" : base::format(a.errors.front());
+    INFO(first);
+    REQUIRE(a.ok);
+    CHECK_FALSE(a.comments_lost);
+}
 
 inline gui::Document demo_document() { return {edited_text("condenser_door"), "condenser_door.yaml"}; }
 

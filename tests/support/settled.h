@@ -36,7 +36,7 @@ inline Settled settled(const std::string& text, const std::string& only, bool la
         f = idealise::fields_with_large(*s, sol, f, *model, {});
     }
     Settled out{f.skin.at(0), {}};
-    idealise::settle_stress(*s, sol, *model, 0, f.skin, {}); // nothing is allowed: it looks at everything
+    idealise::settle_stress(*s, sol, *model, 0, f.skin, skin.local, {}); // nothing is allowed: it looks at everything
     out.settled = f.skin[0];
     REQUIRE(out.settled.stress_settled);
     return out;
