@@ -88,7 +88,8 @@ Matrix12 local_stiffness(const FrameModel& m, const FrameMember& b)
 Matrix12 rotation(const FrameModel& m, const FrameMember& b)
 {
     Matrix12 T = Matrix12::Zero();
-    for (int k = 0; k < 4; ++k) T.block<3, 3>(3 * k, 3 * k) = axes(m, b);
+    const Eigen::Matrix3d turn = axes(m, b);
+    for (int k = 0; k < 4; ++k) T.block<3, 3>(3 * k, 3 * k) = turn;
     return T;
 }
 
@@ -108,13 +109,23 @@ void check_member(const FrameModel& m, const FrameMember& b)
     if (!std::isfinite(s.c_y) || !std::isfinite(s.c_z)) throw std::invalid_argument(who + "centroid offsets must be finite");
 }
 
-Sparse assemble(const FrameModel& m, int dofs)
+std::vector<Frame::Member> members(const FrameModel& m)
 {
-    std::vector<Eigen::Triplet<double>> entries;
+    std::vector<Frame::Member> out;
     for (const FrameMember& b : m.members) {
         check_member(m, b);
-        const Matrix12 T = rotation(m, b);
-        const Matrix12 k = T.transpose() * local_stiffness(m, b) * T;
+        out.push_back({local_stiffness(m, b), rotation(m, b)});
+    }
+    return out;
+}
+
+Sparse assemble(const Frame& f, int dofs)
+{
+    std::vector<Eigen::Triplet<double>> entries;
+    for (std::size_t n = 0; n < f.members.size(); ++n) {
+        const FrameMember& b = f.model.members[n];
+        const auto& [stiffness, T] = f.members[n];
+        const Matrix12 k = T.transpose() * stiffness * T;
         for (int i = 0; i < 12; ++i)
             for (int j = 0; j < 12; ++j) entries.emplace_back(member_dof(b, i), member_dof(b, j), 0.5 * (k(i, j) + k(j, i)));
     }
@@ -180,11 +191,11 @@ std::string singular_text(const FrameModel& m, int dof)
 Frame make_frame(const FrameModel& model)
 {
     if (model.nodes.empty() || model.members.empty()) throw std::invalid_argument("frame '" + model.name + "': it needs nodes and members");
-    Frame frame{model, {}};
+    Frame frame{model, {}, members(model)};
     Body& body = frame.body;
     body.name = model.name;
     body.dofs = 6 * static_cast<int>(model.nodes.size());
-    body.K = assemble(model, body.dofs);
+    body.K = assemble(frame, body.dofs);
     body.supported = supports(model, body.dofs);
     body.held = !model.supports.empty();
     body.rigid_modes = rigid_modes(model, body.dofs);
@@ -213,7 +224,8 @@ Eigen::Matrix<double, 12, 1> member_forces(const Frame& frame, int member, const
     const FrameMember& b = frame.model.members.at(static_cast<std::size_t>(member));
     Eigen::Matrix<double, 12, 1> q;
     for (int k = 0; k < 12; ++k) q(k) = u(member_dof(b, k));
-    return local_stiffness(frame.model, b) * (rotation(frame.model, b) * q);
+    const auto& [stiffness, rotation] = frame.members[static_cast<std::size_t>(member)];
+    return stiffness * (rotation * q);
 }
 
 MemberFrame member_frame(const Frame& frame, int member)
@@ -221,7 +233,7 @@ MemberFrame member_frame(const Frame& frame, int member)
     const FrameMember& b = frame.model.members.at(static_cast<std::size_t>(member));
     MemberFrame m;
     m.length = member_length(frame.model, b);
-    m.rotation = rotation(frame.model, b);
+    m.rotation = frame.members[static_cast<std::size_t>(member)].rotation;
     m.keep = released(beam_stiffness(b.section, m.length), b.pin_a, b.pin_b);
     for (int k = 0; k < 12; ++k) m.dofs.push_back(member_dof(b, k));
     return m;

@@ -24,8 +24,10 @@ struct FrameModel {
 };
 
 struct Frame {
+    struct Member { Eigen::Matrix<double, 12, 12> stiffness, rotation; }; ///< in local axes; local = rotation * global
     FrameModel model;
     Body body;                           ///< 6 dofs a node: x y z rx ry rz
+    std::vector<Member> members;         ///< one for each of the model's
 };
 
 [[nodiscard]] Frame make_frame(const FrameModel& model);

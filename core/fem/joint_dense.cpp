@@ -5,26 +5,17 @@
 namespace thinskin::fem {
 namespace {
 
-// A pivot of F + C below this part of its own diagonal: joints that say the same thing, or bodies without flexibility.
-constexpr double smallest_pivot = 1e-12;
 // Geometry only: directions of the scaled R below this are not resisted at all.
 constexpr double smallest_direction = 1e-8;
 constexpr double smallest_rcond = 1e-14;
 constexpr double good_residual = 1e-10;
 
-struct System { Matrix A, R; Vector e, f; }; ///< A lambda - R alpha = e, R^T lambda = f; columns of R and f scaled
+struct System { const JointEquations* q; Vector e, f; }; ///< A lambda - R alpha = e, R^T lambda = f; f scaled as R's columns
 
-System pick(const JointProblem& p, const std::vector<int>& active)
+System with_loads(const JointProblem& p, const std::vector<int>& active, const JointEquations& q)
 {
-    const auto n = static_cast<Eigen::Index>(active.size());
-    System s{Matrix(n, n), Matrix(n, p.R.cols()), Vector(n), p.rigid_load.cwiseProduct(p.scale)};
-    for (Eigen::Index j = 0; j < n; ++j) {
-        const int q = active[static_cast<std::size_t>(j)];
-        for (Eigen::Index i = 0; i < n; ++i) s.A(i, j) = p.F(active[static_cast<std::size_t>(i)], q);
-        s.A(j, j) += p.compliance(q);
-        s.e(j) = p.elongation(q) + p.shift(q);
-        s.R.row(j) = p.R.row(q).cwiseProduct(p.scale.transpose());
-    }
+    System s{&q, Vector(static_cast<Eigen::Index>(active.size())), p.rigid_load.cwiseProduct(p.scale)};
+    for (std::size_t j = 0; j < active.size(); ++j) s.e(static_cast<Eigen::Index>(j)) = p.elongation(active[j]) + p.shift(active[j]);
     return s;
 }
 
@@ -36,9 +27,9 @@ double relative_residual(const System& s, const DenseSolution& x)
         const double largest = terms.maxCoeff(), worst = error.cwiseAbs().maxCoeff();
         return worst == 0 ? 0.0 : worst / largest;
     };
-    const Vector r1 = s.e - s.A * x.lambda + s.R * x.alpha, r2 = s.f - s.R.transpose() * x.lambda;
-    const Vector t1 = s.e.cwiseAbs() + s.A.cwiseAbs() * x.lambda.cwiseAbs() + s.R.cwiseAbs() * x.alpha.cwiseAbs();
-    const Vector t2 = s.f.cwiseAbs() + s.R.cwiseAbs().transpose() * x.lambda.cwiseAbs();
+    const Vector r1 = s.e - s.q->A * x.lambda + s.q->R * x.alpha, r2 = s.f - s.q->R.transpose() * x.lambda;
+    const Vector t1 = s.e.cwiseAbs() + s.q->A.cwiseAbs() * x.lambda.cwiseAbs() + s.q->R.cwiseAbs() * x.alpha.cwiseAbs();
+    const Vector t2 = s.f.cwiseAbs() + s.q->R.cwiseAbs().transpose() * x.lambda.cwiseAbs();
     const double a = ratio(r1, t1), b = ratio(r2, t2);
     return a >= b ? a : b >= a ? b : std::nan("");
 }
@@ -51,42 +42,25 @@ void solve_refined(const System& s, const Solver& solver, DenseSolution& x)
     x.alpha.setZero(s.f.size());
     for (int pass = 0; pass < 2; ++pass) {
         Vector dl, da;
-        solver(s.e - s.A * x.lambda + s.R * x.alpha, s.f - s.R.transpose() * x.lambda, dl, da);
+        solver(s.e - s.q->A * x.lambda + s.q->R * x.alpha, s.f - s.q->R.transpose() * x.lambda, dl, da);
         x.lambda += dl;
         x.alpha += da;
     }
     x.residual = relative_residual(s, x);
 }
 
-bool good_pivots(const Eigen::LLT<Matrix>& llt, const Matrix& A)
-{
-    if (llt.info() != Eigen::Success) return false;
-    const Matrix& L = llt.matrixLLT();
-    for (Eigen::Index k = 0; k < A.rows(); ++k)
-        if (!(L(k, k) * L(k, k) > smallest_pivot * A(k, k))) return false;
-    return true;
-}
-
-/// Cholesky of A, then of S = R^T A^-1 R (theory FE-11). False: one of them is not safely positive definite.
 bool solve_definite(const System& s, DenseSolution& x)
 {
-    const Eigen::LLT<Matrix> A(s.A);
-    if (!good_pivots(A, s.A)) return false;
-    if (s.R.cols() == 0) { // no free body
-        solve_refined(s, [&](const Vector& e, const Vector& f, Vector& lambda, Vector& alpha) { lambda = A.solve(e), alpha = f; }, x);
-        return x.residual <= good_residual;
-    }
-    const Matrix X = A.matrixL().solve(s.R);
-    Matrix S = X.transpose() * X;
-    if (!(S.diagonal().array() > 0).all()) return false;
-    const Vector d = S.diagonal().cwiseSqrt().cwiseInverse();
-    S = d.asDiagonal() * S * d.asDiagonal();
-    const Eigen::LLT<Matrix> rigid(S);
-    if (!good_pivots(rigid, S)) return false;
-    solve_refined(s, [&](const Vector& e, const Vector& f, Vector& lambda, Vector& alpha) {
-        const Vector t = A.matrixL().solve(e);
-        alpha = d.cwiseProduct(rigid.solve(d.cwiseProduct(f - X.transpose() * t)));
-        lambda = A.matrixU().solve(t + X * alpha);
+    const JointEquations& q = *s.q;
+    if (!q.definite) return false;
+    solve_refined(s, [&q](const Vector& e, const Vector& f, Vector& lambda, Vector& alpha) {
+        if (q.R.cols() == 0) {
+            lambda = q.chol.solve(e), alpha = f;
+            return;
+        }
+        const Vector t = q.chol.matrixL().solve(e);
+        alpha = q.d.cwiseProduct(q.rigid.solve(q.d.cwiseProduct(f - q.X.transpose() * t)));
+        lambda = q.chol.matrixU().solve(t + q.X * alpha);
     }, x);
     return x.residual <= good_residual;
 }
@@ -94,13 +68,14 @@ bool solve_definite(const System& s, DenseSolution& x)
 /// The saddle system as it stands, for joints between rigid bodies without compliance (A singular, the whole still sound).
 bool solve_saddle(const System& s, DenseSolution& x)
 {
-    const Eigen::Index n = s.A.rows(), m = s.R.cols();
-    const double largest = n > 0 ? s.A.diagonal().maxCoeff() : 0;
+    const Matrix &A = s.q->A, &R_in = s.q->R;
+    const Eigen::Index n = A.rows(), m = R_in.cols();
+    const double largest = n > 0 ? A.diagonal().maxCoeff() : 0;
     Vector d(n + m);
-    for (Eigen::Index k = 0; k < n; ++k) d(k) = 1 / std::sqrt(s.A(k, k) > 0 ? s.A(k, k) : largest > 0 ? largest : 1);
+    for (Eigen::Index k = 0; k < n; ++k) d(k) = 1 / std::sqrt(A(k, k) > 0 ? A(k, k) : largest > 0 ? largest : 1);
     Matrix M = Matrix::Zero(n + m, n + m);
-    M.topLeftCorner(n, n) = d.head(n).asDiagonal() * s.A * d.head(n).asDiagonal();
-    const Matrix R = d.head(n).asDiagonal() * s.R;
+    M.topLeftCorner(n, n) = d.head(n).asDiagonal() * A * d.head(n).asDiagonal();
+    const Matrix R = d.head(n).asDiagonal() * R_in;
     for (Eigen::Index k = 0; k < m; ++k) d(n + k) = 1 / R.col(k).norm();
     M.topRightCorner(n, m) = -R * d.tail(m).asDiagonal();
     M.bottomLeftCorner(m, n) = -M.topRightCorner(n, m).transpose();
@@ -134,14 +109,15 @@ Matrix free_motions(const JointProblem& p, const std::vector<int>& active)
     return Q.rightCols(m - qr.rank());
 }
 
-DenseSolution solve_dense(const JointProblem& p, const std::vector<int>& active)
+DenseSolution solve_dense(const JointProblem& p, const std::vector<int>& active, JointFactors* kept)
 {
     DenseSolution x;
     if (active.empty()) { // nothing to solve: sound without free bodies, otherwise they hang in the air
         x.status = p.R.cols() == 0 ? DenseStatus::solved : DenseStatus::rank_deficient;
         return x;
     }
-    const System s = pick(p, active);
+    const std::shared_ptr<const JointEquations> q = joint_equations(p, active, kept);
+    const System s = with_loads(p, active, *q);
     if (solve_definite(s, x)) x.status = DenseStatus::solved;
     else if (free_motions(p, active).cols() > 0) x.status = DenseStatus::rank_deficient;
     else if (solve_saddle(s, x)) x.status = DenseStatus::solved;

@@ -36,7 +36,7 @@ bool finite(const JointProblem& p)
 
 class ActiveSet {
 public:
-    ActiveSet(const JointProblem& problem, const std::vector<int>& bodies, const std::vector<char>& start) : p(problem), rigid_body(bodies)
+    ActiveSet(const JointProblem& problem, const std::vector<int>& bodies, const std::vector<char>& start, JointFactors* factors) : p(problem), rigid_body(bodies), kept(factors)
     {
         const std::size_t n = p.assembly->joints.size();
         state.active.assign(n, 1);
@@ -51,7 +51,7 @@ public:
         const int most = block_passes + 50 + 4 * static_cast<int>(state.active.size());
         for (state.passes = 1; state.passes <= most; ++state.passes) {
             list_active();
-            const DenseSolution x = solve_dense(p, active);
+            const DenseSolution x = solve_dense(p, active, kept);
             if (x.status == DenseStatus::failed || (x.status == DenseStatus::solved && !finite_solution(x))) return give_up(x);
             if (x.status == DenseStatus::rank_deficient) {
                 if (!close_along_free_motion()) return state;
@@ -68,6 +68,7 @@ public:
 private:
     const JointProblem& p;
     const std::vector<int>& rigid_body;
+    JointFactors* kept;
     JointState state;
     std::vector<int> active;
     double force_tolerance = 0, gap_tolerance = 0;
@@ -162,7 +163,7 @@ private:
 } // namespace
 
 JointState solve_joints(const Assembly& assembly, const Condensed& condensed, const Free& free, const Vector& load_factors,
-                        const std::vector<char>& start, double skin_bending)
+                        const std::vector<char>& start, double skin_bending, JointFactors* kept)
 {
     const std::size_t n = assembly.joints.size();
     if (condensed.F.rows() != static_cast<Eigen::Index>(n) || free.elongation.rows() != condensed.F.rows() || load_factors.size() != free.elongation.cols())
@@ -175,7 +176,7 @@ JointState solve_joints(const Assembly& assembly, const Condensed& condensed, co
         state.where = "a load, flexibility or compliance is not a number";
         return state;
     }
-    return ActiveSet(p, condensed.rigid_body, start).run();
+    return ActiveSet(p, condensed.rigid_body, start, kept).run();
 }
 
 } // namespace thinskin::fem

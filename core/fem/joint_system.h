@@ -38,9 +38,19 @@ struct JointProblem {
     std::vector<char> dropped;
 };
 
+/// One set of active joints without its loads: A = F + C, columns of R scaled, both as far as they can be factored by Cholesky.
+struct JointEquations {
+    Matrix A, R, X;                      ///< X = L^-1 R with A = L L^T
+    Eigen::LLT<Matrix> chol, rigid;      ///< of A, and of d S d with S = R^T A^-1 R
+    Vector d;
+    bool definite = false;               ///< both are safely positive definite
+};
+/// kept: null, or the factors of this problem's F, C and R.
+[[nodiscard]] std::shared_ptr<const JointEquations> joint_equations(const JointProblem& p, const std::vector<int>& active, JointFactors* kept);
+
 enum class DenseStatus { solved, rank_deficient, failed };
 struct DenseSolution { DenseStatus status = DenseStatus::failed; Vector lambda, alpha; double residual = 0; }; ///< lambda over the active list
-[[nodiscard]] DenseSolution solve_dense(const JointProblem& p, const std::vector<int>& active);
+[[nodiscard]] DenseSolution solve_dense(const JointProblem& p, const std::vector<int>& active, JointFactors* kept);
 
 /// Orthonormal basis of the rigid motions (scaled columns) that no active joint resists.
 [[nodiscard]] Matrix free_motions(const JointProblem& p, const std::vector<int>& active);

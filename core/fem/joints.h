@@ -82,9 +82,23 @@ struct JointState {
     double residual = 0;                 ///< relative, of the dense system
 };
 
+/// Factors of the joints' equations, kept by which joints are on: for many load cases of one `Condensed` and one skin_bending, and of
+/// nothing else. The same bits as without. Not thread safe.
+class JointFactors {
+public:
+    JointFactors();
+    ~JointFactors();
+    JointFactors(JointFactors&&) noexcept;
+    JointFactors& operator=(JointFactors&&) noexcept;
+    struct Impl;
+    Impl& impl() { return *impl_; }
+private:
+    std::unique_ptr<Impl> impl_;
+};
+
 /// skin_bending: 1 as is, 3 = the skin's bending flexibility divided by 3, 0 = skin_normal joints dropped.
 [[nodiscard]] JointState solve_joints(const Assembly& assembly, const Condensed& condensed, const Free& free, const Vector& load_factors,
-                                      const std::vector<char>& start, double skin_bending = 1);
+                                      const std::vector<char>& start, double skin_bending = 1, JointFactors* kept = nullptr);
 
 struct Recovered {
     Vector u;                            ///< all dofs of the body

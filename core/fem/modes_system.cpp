@@ -36,10 +36,12 @@ ModesSystem::ModesSystem(const Assembly& assembly, const std::vector<char>& acti
     std::vector<Eigen::Triplet<double>> entries;
     bool any = false;
     for (std::size_t b = 0; b < assembly.bodies.size(); ++b) {
+        const Body& body = *assembly.bodies[b];
         begin_.push_back(size_);
-        size_ += assembly.bodies[b]->dofs;
+        size_ += body.dofs;
         any = any || has_mass(masses[b]);
-        add_mass(entries, b);
+        add_mass(entries, b); // throws where the mass does not fit
+        rigid_mass_.emplace_back(has_mass(masses[b]) ? Eigen::Matrix<double, 6, 6>(body.rigid_modes.transpose() * (masses[b].M * body.rigid_modes).eval()) : Eigen::Matrix<double, 6, 6>::Zero());
     }
     for (std::size_t b = 0; b < assembly.bodies.size(); ++b)
         if (!add_body(b)) return;
@@ -214,10 +216,9 @@ BodyShare ModesSystem::share(std::size_t b, const Vector& x) const
     BodyShare s;
     s.body = body.name;
     if (!has_mass(masses_[b])) return s;
-    const Sparse& M = masses_[b].M;
-    const Vector part = body_part(x, b), momentum = M * part;
+    const Vector part = body_part(x, b), momentum = masses_[b].M * part;
     s.share = part.dot(momentum);
-    const Eigen::Matrix<double, 6, 6> rigid = body.rigid_modes.transpose() * (M * body.rigid_modes).eval();
+    const Eigen::Matrix<double, 6, 6>& rigid = rigid_mass_[b];
     const Eigen::Matrix<double, 6, 1> moved = rigid.completeOrthogonalDecomposition().solve(body.rigid_modes.transpose() * momentum);
     const double mass = rigid(2, 2);
     if (!(mass > 0) || !(s.share > 1e-12)) return s;

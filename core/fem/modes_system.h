@@ -33,6 +33,7 @@ private:
     std::vector<std::shared_ptr<const Body>> shifted_; ///< K + s M, factored
     Assembly assembly_;                      ///< shifted bodies and closed joints
     std::vector<Eigen::Index> begin_;        ///< first dof of each body
+    std::vector<Eigen::Matrix<double, 6, 6>> rigid_mass_; ///< of each body about the origin; zero where it has none
     Eigen::Index size_ = 0;
     double shift_ = 0;
     Sparse mass_;

@@ -75,13 +75,13 @@ double stress(const fem::BeamSection& b, const catalogue::Section& s, double sid
 
 struct Walk { const fem::Frame* frame; const fem::Vector* u; int first, count; std::string name; const catalogue::Section* section; double side; };
 
-/// Internal forces at both ends of every member of a bar; keeps the station of the largest stress.
+/// Internal forces at both ends of every member of a bar; keeps the station of the largest stress, with the largest torque wherever it is.
 Picture::Member worst_station(const Walk& w)
 {
     Picture::Member worst;
     worst.name = w.name;
     worst.stress = -1;
-    double at = 0;
+    double at = 0, torque = 0;
     for (int m = w.first; m < w.first + w.count; ++m) {
         const auto& member = w.frame->model.members[static_cast<std::size_t>(m)];
         const auto f = fem::member_forces(*w.frame, m, *w.u);
@@ -91,29 +91,18 @@ Picture::Member worst_station(const Walk& w)
             const auto q = f.segment<6>(6 * end) * sign;
             const double N = q(0), M_y = q(4) - N * member.section.c_z, M_z = q(5) + N * member.section.c_y;
             const double sigma = stress(member.section, *w.section, w.side, N, M_y, M_z);
-            if (sigma > worst.stress) worst = {w.name, at + end * length, N, std::hypot(q(1), q(2)), M_y, M_z, q(3), sigma};
+            if (sigma > worst.stress) worst = {w.name, at + end * length, N, std::hypot(q(1), q(2)), M_y, M_z, 0, sigma};
         }
+        torque = std::max(torque, std::abs(f(9)));
         at += length;
     }
-    return worst;
-}
-
-/// Largest torque of a bar, wherever it is.
-double largest_torsion(const Walk& w)
-{
-    double worst = 0;
-    for (int m = w.first; m < w.first + w.count; ++m) worst = std::max(worst, std::abs(fem::member_forces(*w.frame, m, *w.u)(9)));
+    worst.T = torque;
     return worst;
 }
 
 double side_of(const Vec3& axis, const Vec3& lying, const Vec3& standing) { return axis.cross(lying).dot(standing) > 0 ? 1.0 : -1.0; }
 
-void put_member(Picture& out, const Walk& w)
-{
-    Picture::Member m = worst_station(w);
-    m.T = largest_torsion(w);
-    out.members.push_back(m);
-}
+void put_member(Picture& out, const Walk& w) { out.members.push_back(worst_station(w)); }
 
 /// What a part hands to its neighbour at a joint, in panel axes, from its end forces in local axes.
 Picture::Joint joint_force(const std::string& name, const std::string& part, const fem::Frame& frame, int member, const fem::Vector& u, bool at_a)

@@ -24,6 +24,7 @@ Solution solve(const Structure& s, const std::vector<results::LoadCase>& cases, 
     sol.condensed = fem::condense(s.assembly, s.skin_body, cache);
     sol.free = fem::free_motion(s.assembly, sol.condensed, s.loads);
     const std::vector<char> all_closed(s.assembly.joints.size(), 1);
+    std::array<fem::JointFactors, skin_factors.size()> kept;
     for (const results::LoadCase& lc : cases) {
         if (stop.stop_requested()) {
             sol.stopped = true;
@@ -32,13 +33,13 @@ Solution solve(const Structure& s, const std::vector<results::LoadCase>& cases, 
         Run run;
         run.load_case = lc;
         run.factors = load_factors(s, lc);
-        run.states[0] = fem::solve_joints(s.assembly, sol.condensed, sol.free, run.factors, all_closed, skin_factors[0]);
+        run.states[0] = fem::solve_joints(s.assembly, sol.condensed, sol.free, run.factors, all_closed, skin_factors[0], &kept[0]);
         if (!run.solved(0)) {
             sol.solved = false;
             sol.where = reason(run.states[0], lc.name);
             return sol;
         }
-        for (std::size_t v : {1UL, 2UL}) run.states[v] = fem::solve_joints(s.assembly, sol.condensed, sol.free, run.factors, run.states[0].active, skin_factors[v]);
+        for (std::size_t v : {1UL, 2UL}) run.states[v] = fem::solve_joints(s.assembly, sol.condensed, sol.free, run.factors, run.states[0].active, skin_factors[v], &kept[v]);
         sol.runs.push_back(std::move(run));
     }
     return sol;

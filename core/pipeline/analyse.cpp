@@ -17,6 +17,7 @@
 #include "statics/door.h"
 
 #include <chrono>
+#include <iterator>
 
 namespace thinskin::pipeline {
 
@@ -103,8 +104,8 @@ std::vector<results::Check> all_rows(const checks::Demands& d)
 {
     std::vector<results::Check> rows;
     for (auto part : {checks::fixing, checks::reinforcement, checks::bracket, checks::panel, checks::tether, checks::fatigue, checks::vehicle, checks::vibration, checks::not_covered_parts}) {
-        const auto more = part(d);
-        rows.insert(rows.end(), more.begin(), more.end());
+        auto more = part(d);
+        rows.insert(rows.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
     }
     return rows;
 }
@@ -214,12 +215,23 @@ std::optional<results::Outcome> solve_more(const layout::Layout& l, const std::v
     }
 }
 
-results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::Impl& w, Depth depth, std::stop_token stop)
+void leave_out(const Only& only, actions::LoadCases& all)
+{
+    std::vector<results::LoadCase> kept;
+    for (const results::LoadCase& lc : all.cases) {
+        if (kept.empty() || std::find(only.begin(), only.end(), lc.name) != only.end()) kept.push_back(lc);
+        else all.not_run.push_back({lc.name, "left out of this analysis", ""});
+    }
+    all.cases = std::move(kept);
+}
+
+results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::Impl& w, Depth depth, std::stop_token stop, const Only& only)
 {
     Watch watch;
     results::Outcome o = outcome_of_case(c, l);                                 // names, weights, assumptions, cautions
     const std::optional<double> solver_Hz = solver_frequency(l, w, stop);
-    const actions::LoadCases cases = actions::load_cases(l, solver_Hz);         // 2. accelerations
+    actions::LoadCases cases = actions::load_cases(l, solver_Hz);               // 2. accelerations
+    if (!only.empty()) leave_out(only, cases);
     take_load_cases(cases, actions::dynamic_factor(l, solver_Hz), o);
     o.tether = actions::tether(l, cases.cases);
     o.added = actions::added(l);
@@ -256,7 +268,7 @@ results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::I
         take_hand_figures(l, o);                                                // 6. independent figures beside the demands
         o.fatigue = checks::fatigue_lives(demands(l, o));
         if (o.fatigue.run) o.cautions.push_back("life under repeated stress: " + o.fatigue.scope);
-        o.wind_limits = wind_limits(demands(l, o), all_rows);
+        if (depth == Depth::full) o.wind_limits = wind_limits(demands(l, o), all_rows);
         o.checks = all_rows(demands(l, o));                                              // 7. demands against clauses
         take_door(l, o);
         if (depth == Depth::settled || depth == Depth::full) {
@@ -277,7 +289,7 @@ checks::Demands demands(const layout::Layout& l, const results::Outcome& o)
     return {&l, &o.fasteners, &o.members, &o.member_ends, &o.mounts, &o.joints, &o.skin, &o.vibration, &o.plate_rims, &o.opening_corners, &o.tether, &o.added, &o.load_cases, &o.shaking, &o.fatigue};
 }
 
-Analysis analyse(const model::Case& c, Workspace& workspace, Depth depth, std::stop_token stop, const Tell& tell)
+Analysis analyse(const model::Case& c, Workspace& workspace, Depth depth, std::stop_token stop, const Tell& tell, const Only& only)
 {
     Analysis a;
     layout::Result resolved = layout::resolve(c);                               // 1. names, copies, stacks, geometry
@@ -285,7 +297,7 @@ Analysis analyse(const model::Case& c, Workspace& workspace, Depth depth, std::s
     if (!resolved.layout) return a;
     a.layout = std::make_shared<const layout::Layout>(std::move(*resolved.layout));
     workspace.impl->tell = tell;
-    a.outcome = run(c, *a.layout, *workspace.impl, depth, stop);
+    a.outcome = run(c, *a.layout, *workspace.impl, depth, stop, only);
     workspace.impl->tell = {};
     return a;
 }

@@ -14,7 +14,7 @@
 
 namespace thinskin::pipeline {
 
-/// forces: what the forces of the linear load cases say, the skin's own rows not covered, so never a pass: for a search that looks for what fails. margins: what a dragged hole needs. settled: every row that decides the verdict, the skin's stress on fine grids (ID-16) and what the mounted item answers to a slam with the rest. full: also the list of natural frequencies; the effects of assumptions are a study of their own.
+/// forces: what the forces of the linear load cases say, the skin's own rows not covered, so never a pass: for a search that looks for what fails. margins: what a dragged hole needs. settled: every row that decides the verdict, the skin's stress on fine grids (ID-16) and what the mounted item answers to a slam with the rest. full: also the list of natural frequencies and the wind that may not be exceeded; the effects of assumptions are a study of their own.
 enum class Depth { forces, margins, settled, full };
 
 /// What is being worked out; of = 0: it has no counted parts. For a line that tells a waiting person.
@@ -40,8 +40,12 @@ struct Analysis {
     std::shared_ptr<const layout::Layout> layout;
 };
 
+/// Names of load cases.
+using Only = std::vector<std::string>;
+
 /// The one way from a case to its margins; the only file that knows the order of the steps.
-[[nodiscard]] Analysis analyse(const model::Case& c, Workspace& workspace, Depth depth = Depth::full, std::stop_token stop = {}, const Tell& tell = {});
+/// only: these load cases and the first one (parked), where it is not empty; each of the others is a required row not covered, so never a pass.
+[[nodiscard]] Analysis analyse(const model::Case& c, Workspace& workspace, Depth depth = Depth::full, std::stop_token stop = {}, const Tell& tell = {}, const Only& only = {});
 
 /// Adds the lowest natural frequency with all contacts closed and with all open to an outcome that has frequencies: two more sets of modes.
 void add_contact_bounds(const model::Case& c, results::Outcome& outcome);

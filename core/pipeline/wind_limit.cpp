@@ -101,7 +101,8 @@ std::vector<results::Check> stressed_rows(const checks::Demands& d, std::vector<
 std::vector<results::WindLimit> wind_limits(const checks::Demands& d, std::vector<results::Check> (*rows)(const checks::Demands&))
 {
     std::vector<results::WindLimit> out;
-    if (!d.layout->source->item) return out;
+    const auto& item = d.layout->source->item;
+    if (!item || std::none_of(item->loads.begin(), item->loads.end(), [](const model::ItemLoad& load) { return load.wind.has_value(); })) return out;
     const Some alone(d, actions::name_parked);
     const auto still = rows(alone.demands);
     for (const model::ItemLoad& load : d.layout->source->item->loads)

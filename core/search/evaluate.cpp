@@ -52,7 +52,7 @@ void take_row(const Check& c, Of of, bool open, Said& s)
 {
     if ((!open && !counts(c)) || c.group == "fatigue" || answers_slam(c)) return;
     const auto lower = [&](double& upper, double slack) { upper = std::min(upper, open ? -1 : at_most(c, slack)); };
-    lower(s.upper, s.twin_slack);
+    if (const double before = s.upper; lower(s.upper, s.twin_slack), s.upper < before) s.upper_in = c.load_case;
     if (of != Of::skin_bolts) lower(s.upper_of_twins, s.twin_slack);
     if (of == Of::rest) lower(s.upper_of_sisters, demand_slack);
     if (open) return;
@@ -114,10 +114,11 @@ double upper_of_sister(const Said& said, const BoltCapacity& bolt) { return by_b
 
 double upper_of_twin(const Said& said, const BoltCapacity& bolt) { return by_bolts(said.upper_of_twins, said, bolt, said.twin_slack); }
 
-Said by_forces(const model::Case& edited, pipeline::Workspace& w, std::stop_token stop)
+Said by_forces(const model::Case& edited, pipeline::Workspace& w, std::stop_token stop, const pipeline::Only& only)
 {
     Said s;
-    const pipeline::Analysis a = pipeline::analyse(edited, w, pipeline::Depth::forces, stop);
+    const pipeline::Analysis a = pipeline::analyse(edited, w, pipeline::Depth::forces, stop, {}, only);
+    s.of_few = !only.empty();
     s.stopped = stop.stop_requested();
     if (!a.outcome || s.stopped) return s;
     if (!a.outcome->not_solved.empty()) return s; // a mechanism, or no contact state: by linear theory, which large deflection starts from

@@ -11,6 +11,8 @@ struct Said {
     bool holds = false;                 ///< settled only: has the margin wanted, and passes but for rows that no scheme can lift
     double margin = -1;                 ///< settled only: least margin; -1 where there is none
     double upper = -1;                  ///< no margin of this scheme is above
+    std::string upper_in;               ///< the load case that says so
+    bool of_few = false;                ///< not of all load cases
     double upper_of_twins = -1;         ///< nor of one that differs in the bolts' grade alone, by rows that do not know the grade
     double twin_slack = 0;              ///< share by which the demands on a twin's bolts may be off
     double upper_of_sisters = -1;       ///< nor of a scheme that differs in bolts alone, by rows that know neither those through the skin nor those of the ends
@@ -40,8 +42,9 @@ inline constexpr double cousin_slack = 1.0;
 /// Passes, but for such rows.
 [[nodiscard]] bool passes(const results::Outcome& o);
 
-/// at_forces: pipeline::Depth::forces. Rows that large deflection would decide say nothing.
-[[nodiscard]] Said by_forces(const model::Case& edited, pipeline::Workspace& w, std::stop_token stop);
+/// at_forces: pipeline::Depth::forces. Rows that large deflection would decide say nothing. `only`: not empty, these load cases (pipeline::analyse):
+/// fewer rows, so what it says is as true and may be weaker.
+[[nodiscard]] Said by_forces(const model::Case& edited, pipeline::Workspace& w, std::stop_token stop, const pipeline::Only& only = {});
 /// at_parked: the parked state alone with large deflection where it asks for it; a row that fails there fails.
 [[nodiscard]] Said by_parked(const model::Case& edited, pipeline::Workspace& w, std::stop_token stop);
 /// at_whole: pipeline::Depth::margins. The skin's stress says nothing, because a fine grid decides it; every other row is what it will be.

@@ -1,4 +1,6 @@
 #pragma once
+#include "base/side_by_side.h"
+
 #include <atomic>
 #include <cstddef>
 #include <exception>
@@ -12,6 +14,7 @@ template <class F> void in_parallel(std::size_t n, unsigned threads, F f)
 {
     std::atomic<std::size_t> next{0};
     const auto work = [&](unsigned thread) {
+        const base::AtWork here;
         for (std::size_t i = next++; i < n; i = next++) f(i, thread);
     };
     std::vector<std::future<void>> others;

@@ -20,7 +20,7 @@ namespace thinskin::search {
 
 namespace {
 
-constexpr std::size_t round_size = 16;      ///< fixed, so that the threads do not decide what is solved
+constexpr std::size_t round_size = 32;      ///< fixed, so that the threads do not decide what is solved
 constexpr std::size_t workspace_life = 150; ///< analyses; then its columns of parts that are gone are let go
 
 /// A warm workspace of each thread.
@@ -120,16 +120,37 @@ private:
     {
         const model::Case edited = applied(s_.written, s_.candidates[i].choices);
         switch (level_of(i)) {
-        case at_bounds: return by_forces(edited, w, stop_);
+        case at_bounds: return by_forces_of_few(edited, w);
         case at_forces: return by_parked(edited, w, stop_);
         case at_parked: return by_margins(edited, w, stop_);
         default: return settled(edited, wanted_, w, stop_);
         }
     }
 
+    /// First the load cases that decided most of the earlier schemes; all of them where these do not decide.
+    Said by_forces_of_few(const model::Case& edited, pipeline::Workspace& w) const
+    {
+        if (!few_.empty())
+            if (Said s = by_forces(edited, w, stop_, few_); s.stopped || s.upper < wanted_) return s;
+        return by_forces(edited, w, stop_);
+    }
+
+    void count_deciding(const Said& said)
+    {
+        constexpr std::size_t most = 3;
+        if (said.upper_in.empty() || said.upper_in == "geometry") return;
+        ++decided_[said.upper_in];
+        std::vector<std::pair<int, std::string>> order;
+        for (const auto& [name, times] : decided_) order.emplace_back(-times, name);
+        std::sort(order.begin(), order.end());
+        few_.clear();
+        for (std::size_t k = 0; k < std::min(most, order.size()); ++k) few_.push_back(order[k].second);
+    }
+
     void take(std::size_t i, const Said& said)
     {
         if (said.stopped) return;
+        count_deciding(said);
         Candidate& k = s_.candidates[i];
         const int level = level_of(i);
         ++(level == at_whole ? s_.counts.settled : level == at_parked ? s_.counts.without_stress : level == at_forces ? s_.counts.parked : s_.counts.forces);
@@ -163,7 +184,7 @@ private:
             Candidate& s = s_.candidates[sister];
             if (sister == i) continue;
             const bool twin = s.twins == k.twins;
-            if (twin) s.level = std::max(s.level, std::min<int>(k.level, at_whole));
+            if (twin && !said.of_few) s.level = std::max(s.level, std::min<int>(k.level, at_whole));
             lower(s, twin ? upper_of_twin(said, s.bolt) : upper_of_sister(said, s.bolt), twin ? "a scheme with bolts of another grade" : "a scheme with other bolts");
         }
         if (said.upper_of_cousins >= wanted_) return;
@@ -206,6 +227,8 @@ private:
     std::map<std::string, std::vector<std::size_t>> cousins_;
     std::vector<std::size_t> line_;       ///< waiting, cheapest first
     std::vector<Place> holding_;
+    std::map<std::string, int> decided_; ///< schemes, by the load case that said the least
+    pipeline::Only few_;                  ///< the first of these
 };
 
 void take_front(Searched& s)

@@ -53,6 +53,24 @@ TEST_CASE("The same bytes with a warm cache, a cold one, and one warmed by other
     CHECK(same_bytes(first.F, fem::Matrix(first.F.transpose())));
 }
 
+TEST_CASE("Factors kept from one load case to the next give the same bytes as new ones")
+{
+    const Job job;
+    fem::ColumnCache cache;
+    const auto c = fem::condense(job.assembly, 0, cache);
+    const auto free = fem::free_motion(job.assembly, c, job.loads);
+    for (const double skin : {1.0, 0.0, 3.0}) {
+        fem::JointFactors kept;
+        for (const auto& f : {factors(1, 0, 0, 0), factors(0, -3.5, 0.2, 0), factors(0.3, -1, 2, 1), factors(1, 0, 0, 0), factors(-1, 2, -3, 0)}) {
+            const auto with = fem::solve_joints(job.assembly, c, free, f, {}, skin, &kept), without = fem::solve_joints(job.assembly, c, free, f, {}, skin);
+            CHECK(with.status == without.status);
+            CHECK(with.active == without.active);
+            CHECK(same_bytes(with.lambda, without.lambda));
+            CHECK(same_bytes(with.alpha, without.alpha));
+        }
+    }
+}
+
 TEST_CASE("Every body balances: what joints and loads put on it, the supports give back; residuals from K u")
 {
     const Job job;

@@ -10,6 +10,7 @@
 #include "support/near.h"
 #include "support/propose.h"
 
+#include <algorithm>
 #include <cmath>
 #include <set>
 
@@ -31,6 +32,8 @@ bool alike(const Searched& a, const Searched& b)
     return true;
 }
 
+model::Case read_made_good() { return tests::read_case(tests::edited_text("condenser_door_made_good", {})); }
+
 void check_against_exhaustive(const model::Case& c, std::size_t schemes, bool some_hold)
 {
     const Searched pruned = search::search(c, of(schemes, 2)), all = search::search(c, of(schemes, 2, true));
@@ -51,6 +54,31 @@ void check_against_exhaustive(const model::Case& c, std::size_t schemes, bool so
 } // namespace
 
 TEST_SUITE_BEGIN("propose");
+
+TEST_CASE("What a few load cases say of a scheme is never less than what all of them say, and an analysis of a few is never a pass")
+{
+    const model::Case c = small_space("condenser_door_made_good");
+    const Searched s = tests::prepared(c);
+    pipeline::Workspace w;
+    int asked = 0;
+    for (std::size_t i = 0; i < s.candidates.size() && asked < 6; i += s.candidates.size() / 40) {
+        if (s.candidates[i].state == State::impossible) continue;
+        ++asked;
+        const model::Case edited = applied(s.written, s.candidates[i].choices);
+        const Said all = by_forces(edited, w, {}), few = by_forces(edited, w, {}, {"slam inward", "pothole"});
+        CHECK(few.upper >= all.upper);
+        CHECK(few.upper_of_twins >= all.upper_of_twins);
+        CHECK(few.upper_of_sisters >= all.upper_of_sisters);
+        CHECK(few.pull_N <= all.pull_N);
+        CHECK(few.shear_N <= all.shear_N);
+    }
+    CHECK(asked == 6);
+    const pipeline::Analysis a = pipeline::analyse(read_made_good(), w, pipeline::Depth::settled, {}, {}, {"pothole"});
+    REQUIRE(a.outcome);
+    CHECK(a.outcome->verdict != base::Verdict::pass);
+    CHECK(a.outcome->load_cases.size() == 2); // parked is always there
+    CHECK(std::any_of(a.outcome->checks.begin(), a.outcome->checks.end(), [](const results::Check& k) { return k.id == "load case/slam inward/door" && k.required && k.status == base::Status::not_covered; }));
+}
 
 TEST_CASE("Study: pruned and exhaustive fronts of 50 schemes are the same, none discarded holds, and threads change nothing: a job that can be done")
 {
