@@ -4,6 +4,7 @@
 
 #include <cmath>
 #include <stdexcept>
+#include <utility>
 
 namespace thinskin::fem {
 namespace {
@@ -191,7 +192,8 @@ std::string singular_text(const FrameModel& m, int dof)
 Frame make_frame(const FrameModel& model)
 {
     if (model.nodes.empty() || model.members.empty()) throw std::invalid_argument("frame '" + model.name + "': it needs nodes and members");
-    Frame frame{model, {}, members(model)};
+    std::vector<Frame::Member> matrices = members(model); // throws
+    Frame frame{model, {}, std::move(matrices)};
     Body& body = frame.body;
     body.name = model.name;
     body.dofs = 6 * static_cast<int>(model.nodes.size());

@@ -63,7 +63,7 @@ TEST_CASE("Study: what is said to hold passes the whole check with the same marg
     const pipeline::Analysis whole = pipeline::analyse(p.cases.front(), w); // the case as it would be written
     REQUIRE(whole.outcome);
     CHECK(whole.outcome->verdict == first.verdict);
-    CHECK(whole.outcome->governing->margin() == first.margin);
+    CHECK(whole.outcome->governing->margin() == doctest::Approx(first.margin).epsilon(1e-9)); // the list of frequencies and the search for a few of them round differently
     CHECK(std::any_of(whole.outcome->checks.begin(), whole.outcome->checks.end(), [](const results::Check& c) { return c.id == "slam/answer" && c.required; }));
 
     REQUIRE(first.robust);
