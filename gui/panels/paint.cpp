@@ -144,7 +144,7 @@ public:
         }
         if (!o_.letters) return;
         for (const drawing::Text& t : v.all_texts())
-            if (shown(t.part)) words(t);
+            if (shown(t.part) && !written_over(t)) words(t);
     }
 
 private:
@@ -154,6 +154,12 @@ private:
         if (p.kind == PartKind::load && !o_.loads) return false;
         if (o_.manner != Manner::ghost) return true;
         return p.kind == PartKind::bracket || p.kind == PartKind::fastener || p.kind == PartKind::angle || p.kind == PartKind::item || p.kind == PartKind::mass_centre || p.kind == PartKind::end_fixing || p.kind == PartKind::strap;
+    }
+
+    [[nodiscard]] bool written_over(const drawing::Text& t) const
+    {
+        const drawing::Box box = drawing::box_of(t);
+        return std::any_of(o_.no_letters_in.begin(), o_.no_letters_in.end(), [&box](const drawing::Box& b) { return drawing::intersect(box, b); });
     }
 
     [[nodiscard]] ImU32 colour(const drawing::Part& p, Style s) const

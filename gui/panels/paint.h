@@ -7,6 +7,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <vector>
 
 /// core/drawing's marks in pixels: the same lists as in the record. Line widths, dashes and letters keep their size in pixels at
 /// every zoom.
@@ -35,6 +36,7 @@ struct PaintOptions {
     bool letters = true;
     bool loads = true;
     const Marks* marks = nullptr;
+    std::vector<drawing::Box> no_letters_in = {}; ///< what is written there later lies over the view's own texts
 };
 
 void paint(const drawing::View& v, const Place& place, const PaintOptions& options);

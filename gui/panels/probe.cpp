@@ -7,7 +7,7 @@
 namespace thinskin::gui::probe {
 namespace {
 
-struct State { bool collect = false, moved = false, on_top = false; std::vector<Placed> all; };
+struct State { bool collect = false, moved = false; std::vector<Placed> all; };
 
 /// One window, one thread: the frame that is being drawn.
 State& state()
@@ -23,7 +23,7 @@ void add(const std::string& words, ImVec2 min, ImVec2 max, bool target)
     const ImVec4 clip = w->DrawList->_ClipRectStack.back();
     bool scrolls = false;
     for (const ImGuiWindow* up = w; up; up = up->ParentWindow) scrolls = scrolls || up->ScrollMax.y > 0;
-    state().all.push_back({words, min, max, {clip.x, clip.y}, {clip.z, clip.w}, w->RootWindow->Name, scrolls, state().moved, state().on_top, target});
+    state().all.push_back({words, min, max, {clip.x, clip.y}, {clip.z, clip.w}, w->RootWindow->Name, scrolls, state().moved, target});
 }
 
 bool seen(const Placed& p) { return p.max.x > p.clip_min.x && p.min.x < p.clip_max.x && p.max.y > p.clip_min.y && p.min.y < p.clip_max.y; }
@@ -43,7 +43,7 @@ ImRect visible(const Placed& p) { return {ImMax(p.min, p.clip_min), ImMin(p.max,
 
 bool over_each_other(const Placed& a, const Placed& b)
 {
-    if (a.window != b.window || a.on_top != b.on_top) return false;
+    if (a.window != b.window) return false;
     const ImRect x = visible(a), y = visible(b);
     constexpr float slack = 1;
     return x.Min.x + slack < y.Max.x && y.Min.x + slack < x.Max.x && x.Min.y + slack < y.Max.y && y.Min.y + slack < x.Max.y;
@@ -58,7 +58,6 @@ void start_frame(bool collect)
 }
 
 const std::vector<Placed>& all() { return state().all; }
-void on_top(bool yes) { state().on_top = yes; }
 void on_moved_drawing(bool yes) { state().moved = yes; }
 void text(const std::string& words, ImVec2 min, ImVec2 max) { add(words, min, max, false); }
 void target(const std::string& name, ImVec2 min, ImVec2 max) { add(name, min, max, true); }

@@ -15,7 +15,6 @@ struct Placed {
     std::string window;     ///< root window it belongs to
     bool scrolls = false;   ///< its window can be scrolled up and down: cut at the window's upper and lower edge is no fault
     bool moves = false;     ///< on a drawing that was moved or zoomed by hand: cut at any edge is no fault
-    bool on_top = false;    ///< lies over its window on purpose
     bool target = false;    ///< something that can be clicked; no text of its own
 };
 
@@ -24,8 +23,6 @@ void start_frame(bool collect);
 
 /// Texts from here on are on a drawing that was moved by hand, or not.
 void on_moved_drawing(bool yes);
-/// Texts from here on lie over the rest of their window on purpose, or not.
-void on_top(bool yes);
 void text(const std::string& words, ImVec2 min, ImVec2 max);
 void target(const std::string& name, ImVec2 min, ImVec2 max);
 

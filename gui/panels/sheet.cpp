@@ -260,19 +260,23 @@ ImVec2 Sheet::handle_of(const drawing::Part& part) const
 }
 
 /// Where the chosen point is, measured from the left and the lower edge, as one measures with a tape.
-void Sheet::measure(const SheetContents& c)
+std::vector<drawing::Dimension> Sheet::measures(const SheetContents& c) const
 {
     using drawing::PartKind;
-    if (!c.chosen || !c.layout || c.dimensions) return; // all dimensions: those of the chosen are among them
+    if (!c.chosen || !c.layout || c.dimensions) return {}; // all dimensions: those of the chosen are among them
     const PartKind kind = c.chosen->kind;
-    if (kind != PartKind::fastener && kind != PartKind::end_fixing && kind != PartKind::gauge && kind != PartKind::mass_centre && kind != PartKind::latch) return;
+    if (kind != PartKind::fastener && kind != PartKind::end_fixing && kind != PartKind::gauge && kind != PartKind::mass_centre && kind != PartKind::latch) return {};
     const std::optional<drawing::Point> at = centre_of(*c.chosen);
-    if (!at) return;
+    if (!at) return {};
     const double h = text_height(view_scale_);
     const auto words = [&c](double mm) { return drawn_length(mm, c.units) + (c.units == UnitSystem::us ? " in" : ""); };
     const drawing::Part part{PartKind::dimension, c.chosen->name};
     // Above and to the right of the point: legs and rails lie below and beside it less often.
-    const drawing::Dimension all[] = {{{0, at->y}, *at, true, at->y + 1.6 * h, words(at->x), h, part}, {{at->x, 0}, *at, false, at->x - 1.6 * h, words(at->y), h, part}};
+    return {{{0, at->y}, *at, true, at->y + 1.6 * h, words(at->x), h, part}, {{at->x, 0}, *at, false, at->x - 1.6 * h, words(at->y), h, part}};
+}
+
+void Sheet::draw_measures(const std::vector<drawing::Dimension>& all) const
+{
     ImDrawList& d = *ImGui::GetWindowDrawList();
     const float k = look().scale;
     for (const drawing::Dimension& dimension : all) {
@@ -283,9 +287,7 @@ void Sheet::measure(const SheetContents& c)
             for (const drawing::Point& q : p.points) px.push_back(elevation_.of(q));
             d.AddConvexPolyFilled(px.data(), static_cast<int>(px.size()), palette::judgement);
         }
-        probe::on_top(true); // on paper of its own, over the name of the chosen part
         lettering(m.text, elevation_, palette::judgement);
-        probe::on_top(false);
     }
 }
 
@@ -345,11 +347,19 @@ SheetEvents Sheet::show(const SheetContents& c)
     Marks marks;
     for (const drawing::LegendRow& row : drawing_.legend)
         if (const auto it = c.statuses.find(row.checked_as); it != c.statuses.end()) marks[{row.part.kind, row.part.name}] = it->second;
-    const PaintOptions o{c.stale ? Manner::greyed : Manner::full, c.chosen, drag_ ? std::optional(drag_->part) : e.pointed, c.labels, c.forces, &marks};
-    paint(drawing_.elevation, elevation_, o);
+    const PaintOptions o{c.stale ? Manner::greyed : Manner::full, c.chosen, drag_ ? std::optional(drag_->part) : e.pointed, c.labels, c.forces, &marks, {}};
+    const std::vector<drawing::Dimension> measured = measures(c);
+    PaintOptions beside_measures = o;
+    for (const drawing::Dimension& dimension : measured) {
+        const drawing::DimensionMarks m = drawing::marks(dimension);
+        beside_measures.no_letters_in.push_back(drawing::box_of(m.text));
+        const double room = 0.1 * dimension.text_height;
+        for (const drawing::Line& l : m.lines) beside_measures.no_letters_in.push_back({std::min(l.a.x, l.b.x) - room, std::min(l.a.y, l.b.y) - room, std::max(l.a.x, l.b.x) + room, std::max(l.a.y, l.b.y) + room});
+    }
+    paint(drawing_.elevation, elevation_, beside_measures);
     paint(drawing_.side, side_, o);
     if (c.contours && c.trouble.empty()) peaks();
-    measure(c);
+    draw_measures(measured);
     rings(c);
     draw_grips(e.pointed_grip);
     d.PopClipRect();

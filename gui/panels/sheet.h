@@ -75,7 +75,8 @@ private:
     void trouble(const SheetContents& c);
     void rings(const SheetContents& c);
     void peaks();
-    void measure(const SheetContents& c);
+    [[nodiscard]] std::vector<drawing::Dimension> measures(const SheetContents& c) const;
+    void draw_measures(const std::vector<drawing::Dimension>& all) const;
     [[nodiscard]] std::optional<drawing::Point> centre_of(const drawing::Part& part) const;
 
     struct GripMark { std::string id, label; bool side = false; ImVec2 at; };
