@@ -43,6 +43,9 @@ ModesSystem::ModesSystem(const Assembly& assembly, const std::vector<char>& acti
         add_mass(entries, b); // throws where the mass does not fit
         rigid_mass_.emplace_back(has_mass(masses[b]) ? Eigen::Matrix<double, 6, 6>(body.rigid_modes.transpose() * (masses[b].M * body.rigid_modes).eval()) : Eigen::Matrix<double, 6, 6>::Zero());
     }
+    mass_.resize(size_, size_);
+    mass_.setFromTriplets(entries.begin(), entries.end());
+    entries = {};
     for (std::size_t b = 0; b < assembly.bodies.size(); ++b)
         if (!add_body(b)) return;
     if (!any) {
@@ -50,8 +53,6 @@ ModesSystem::ModesSystem(const Assembly& assembly, const std::vector<char>& acti
         where_ = "nothing has mass";
         return;
     }
-    mass_.resize(size_, size_);
-    mass_.setFromTriplets(entries.begin(), entries.end());
     condense_joints(active);
 }
 
@@ -75,10 +76,10 @@ std::shared_ptr<const Body> ModesSystem::shifted(const Body& body, const MassMat
     s->name = body.name;
     s->dofs = body.dofs;
     s->supported = body.held ? body.supported : std::vector<char>(static_cast<std::size_t>(body.dofs), 0);
-    s->K = body.rigid ? Sparse(body.dofs, body.dofs) : body.K;
-    if (mass.M.rows() > 0) s->K = Sparse(s->K + shift_ * mass.M);
-    s->factor = factorise(s->K, s->supported);
-    return s;
+    if (mass.M.rows() == 0) s->factor = factorise(body.rigid ? Sparse(body.dofs, body.dofs) : body.K, s->supported);
+    else if (body.rigid) s->factor = factorise(shift_ * mass.M, s->supported);
+    else s->factor = factorise(Sparse(body.K + shift_ * mass.M), s->supported);
+    return s; // K itself is not kept: it would be the largest of all
 }
 
 /// The skin, which stays when parts on it move.
@@ -201,7 +202,9 @@ double ModesSystem::residual(double omega_squared, const Vector& x) const
     const Vector joints = joint_loads(lambda(free_solve(load)));
     double worst = 0, largest = 0;
     for (std::size_t b = 0; b < shifted_.size(); ++b) {
-        const Vector out = shifted_[b]->K * body_part(x, b) - body_part(load, b) - body_part(joints, b);
+        const Body& body = *bodies_.bodies[b];
+        Vector out = shift_ * body_part(inertia, b) - body_part(load, b) - body_part(joints, b);
+        if (!body.rigid) out += body.K * body_part(x, b);
         for (int d = 0; d < shifted_[b]->dofs; ++d)
             if (!shifted_[b]->supported[static_cast<std::size_t>(d)] && !(std::abs(out(d)) <= worst)) worst = std::abs(out(d));
         largest = std::max({largest, body_part(load, b).lpNorm<Eigen::Infinity>(), body_part(joints, b).lpNorm<Eigen::Infinity>()});

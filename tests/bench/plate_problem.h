@@ -23,8 +23,11 @@ inline PlateProblem four_pads()
 [[nodiscard]] double ritz_work(const PlateProblem& problem, int n);
 
 struct PlateRun { double work = 0; int unknowns = 0; };
-/// This project's skin with n x n elements: make_skin, factor, loads, one solve.
-[[nodiscard]] PlateRun own_plate(const PlateProblem& problem, int n);
+/// whole: make_skin, which carries the unknowns in the plane as well; bending: those held, as the buckling model holds them, so that what is
+/// solved is what the library solves.
+enum class Own { whole, bending };
+/// This project's skin with n x n elements: grid, matrix, factor, loads, one solve.
+[[nodiscard]] PlateRun own_plate(const PlateProblem& problem, int n, Own what);
 
 /// The library assembles by its ready-made plate routine, as its own example does, or from an expression, three times as fast here.
 enum class Assembly { ready_made, expression };
