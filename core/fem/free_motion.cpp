@@ -70,6 +70,26 @@ Eigen::Matrix<double, 6, 1> rigid_part(const Assembly& assembly, int body, const
     return state.alpha.segment<6>(6 * group);
 }
 
+/// Largest entry at dofs that are not held.
+double largest_free(const Body& b, const Vector& out)
+{
+    double worst = 0;
+    for (int d = 0; d < b.dofs; ++d)
+        if (!(b.held && b.supported[static_cast<std::size_t>(d)]) && !(std::abs(out(d)) <= worst)) worst = std::abs(out(d));
+    return worst;
+}
+
+constexpr double drowned = 1e-9; ///< of the largest force: a short stiff piece far from where the body is held for the time being rounds away more
+
+/// K u - f of a free body, u first without its share of a rigid motion and then corrected once: what is left has the digits of the bending alone.
+Vector out_of_balance_again(const Body& b, const Vector& f, Vector& u)
+{
+    const Matrix& R = b.rigid_modes;
+    u -= R * (R.transpose() * R).ldlt().solve(R.transpose() * u);
+    u -= solve(b, b.K * u - f);
+    return b.K * u - f;
+}
+
 /// The fields that belong to a body's own motion `u` under its joint forces, its loads added.
 Recovered recovered(const Assembly& assembly, int body, const std::vector<UnitLoad>& loads, const BodyLoad& f, Vector u, const Vector& load_factors, const Free& free, const JointState& state)
 {
@@ -79,17 +99,20 @@ Recovered recovered(const Assembly& assembly, int body, const std::vector<UnitLo
     r.u = std::move(u);                                                                                // theory FE-14
     for (std::size_t l = 0; l < loads.size(); ++l) r.u += load_factors(static_cast<Eigen::Index>(l)) * free.motion[l][static_cast<std::size_t>(body)];
     // K takes nothing from a rigid motion; left out here, it does not drown the residual in rounding.
-    const Vector out = b.rigid ? Vector(-total) : Vector(b.K * r.u - total);
+    Vector out = b.rigid ? Vector(-total) : Vector(b.K * r.u - total);
+    const double largest = std::max(f.loads.lpNorm<Eigen::Infinity>(), f.joints.lpNorm<Eigen::Infinity>());
+    if (!b.held && !b.rigid && largest_free(b, out) > drowned * largest) {
+        const Vector before = r.u;
+        out = out_of_balance_again(b, total, r.u);
+        r.u += b.rigid_modes * (b.rigid_modes.transpose() * b.rigid_modes).ldlt().solve(b.rigid_modes.transpose() * (before - r.u)).eval();
+    }
     if (!b.held) r.u += b.rigid_modes * rigid_part(assembly, body, state);
     r.support = Vector::Zero(b.dofs);
-    double worst = 0;
-    for (int d = 0; d < b.dofs; ++d) {
+    for (int d = 0; d < b.dofs; ++d)
         if (b.held && b.supported[static_cast<std::size_t>(d)]) r.support(d) = out(d);
-        else if (!(std::abs(out(d)) <= worst)) worst = std::abs(out(d));
-    }
     r.applied = b.rigid_modes.transpose() * total;
     r.reaction = b.rigid_modes.transpose() * r.support;
-    const double largest = std::max(f.loads.lpNorm<Eigen::Infinity>(), f.joints.lpNorm<Eigen::Infinity>());
+    const double worst = largest_free(b, out);
     r.residual = worst == 0 ? 0 : worst / largest;
     return r;
 }

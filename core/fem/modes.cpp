@@ -13,7 +13,7 @@
 namespace thinskin::fem {
 namespace {
 
-constexpr double accuracy = 1e-6;            // of the pair; the frequency's own error goes with its square
+constexpr double accuracy = 1e-6;            // of the pair; the frequency's own error goes with its square where it stands apart from its neighbours
 constexpr double first_look = 1e-4;          // the same where it is only asked whether anything is left
 constexpr Eigen::Index dense_size = 60;      // below: no iteration
 constexpr int most_rounds = 12;

@@ -231,9 +231,9 @@ results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::I
     results::Outcome o = outcome_of_case(c, l);                                 // names, weights, assumptions, cautions
     const std::optional<double> solver_Hz = solver_frequency(l, w, stop);
     actions::LoadCases cases = actions::load_cases(l, solver_Hz);               // 2. accelerations
+    o.tether = actions::tether(l, cases.cases);                                 // it knows masses alone: of all of them
     if (!only.empty()) leave_out(only, cases);
     take_load_cases(cases, actions::dynamic_factor(l, solver_Hz), o);
-    o.tether = actions::tether(l, cases.cases);
     o.added = actions::added(l);
     for (const std::string& s : actions::states_not_asked(l)) o.not_covered.push_back(s);
     for (const std::string& s : checks::vehicle_not_checked(demands(l, o))) o.not_covered.push_back(s);
@@ -278,6 +278,7 @@ results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::I
         note_cases_not_run(cases, o);
     }
     conclude(l, o);                                                             // 8. groups, verdict, words
+    if (!only.empty() && o.verdict != base::Verdict::fail) o.verdict = base::Verdict::not_solved; // whatever the rows say
     o.timing.checks_ms = watch.lap();
     return o;
 }

@@ -44,7 +44,7 @@ struct Analysis {
 using Only = std::vector<std::string>;
 
 /// The one way from a case to its margins; the only file that knows the order of the steps.
-/// only: these load cases and the first one (parked), where it is not empty; each of the others is a required row not covered, so never a pass.
+/// only: these load cases and the first one (parked), where it is not empty; the verdict is then fail or not solved, never a pass.
 [[nodiscard]] Analysis analyse(const model::Case& c, Workspace& workspace, Depth depth = Depth::full, std::stop_token stop = {}, const Tell& tell = {}, const Only& only = {});
 
 /// Adds the lowest natural frequency with all contacts closed and with all open to an outcome that has frequencies: two more sets of modes.

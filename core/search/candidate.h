@@ -41,6 +41,7 @@ struct Candidate {
     double mass_kg = 0, points = 0;
     BoltCapacity bolt;                        ///< of the strongest
     double upper = std::numeric_limits<double>::infinity(); ///< no margin is above
+    bool of_few = false;                      ///< `upper` may be of a few load cases
     double margin = std::numeric_limits<double>::quiet_NaN(); ///< at_settled
 };
 

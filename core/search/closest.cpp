@@ -42,6 +42,28 @@ std::vector<std::size_t> most_promising(const Searched& s, double better_than)
     return out;
 }
 
+/// The same, once none of them has a bound of a few load cases alone: that says enough to turn a scheme down, not to rank it.
+std::vector<std::size_t> promising_in_full(Searched& s, double better_than, const Options& options, std::stop_token stop)
+{
+    for (;;) {
+        const std::vector<std::size_t> next = most_promising(s, better_than);
+        std::vector<std::size_t> asked;
+        for (std::size_t i : next)
+            if (s.candidates[i].of_few) asked.push_back(i);
+        if (asked.empty() || stop.stop_requested()) return next;
+        const unsigned threads = threads_of(options);
+        std::vector<pipeline::Workspace> w(threads);
+        std::vector<Said> said(asked.size());
+        in_parallel(asked.size(), threads, [&](std::size_t k, unsigned t) { said[k] = by_forces(applied(s.written, s.candidates[asked[k]].choices), w[t], stop); });
+        for (std::size_t k = 0; k < asked.size() && !stop.stop_requested(); ++k) {
+            Candidate& c = s.candidates[asked[k]];
+            c.upper = std::min(c.upper, said[k].upper);
+            c.of_few = false;
+            ++s.counts.forces;
+        }
+    }
+}
+
 std::optional<std::size_t> best_of(const Searched& s)
 {
     std::optional<std::size_t> best;
@@ -137,7 +159,7 @@ std::optional<std::size_t> closest(Searched& s, double wanted, const Options& op
         if (options.progress) options.progress({stage_closest, done, most_solved, left_at_pace(began, 0, done, most_solved), 4, 5, {}});
         const auto best = best_of(s);
         if (done > 0 && best && s.candidates[*best].margin < hopeless) break;
-        const std::vector<std::size_t> next = most_promising(s, best ? s.candidates[*best].margin : -INFINITY);
+        const std::vector<std::size_t> next = promising_in_full(s, best ? s.candidates[*best].margin : -INFINITY, options, stop);
         if (next.empty()) break;
         Cases cases;
         for (std::size_t i : next) cases.push_back(applied(s.written, s.candidates[i].choices));

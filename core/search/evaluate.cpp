@@ -114,6 +114,18 @@ double upper_of_sister(const Said& said, const BoltCapacity& bolt) { return by_b
 
 double upper_of_twin(const Said& said, const BoltCapacity& bolt) { return by_bolts(said.upper_of_twins, said, bolt, said.twin_slack); }
 
+namespace {
+
+/// Empty: none but parked, which is always among them. A change of stress is of the load case that it goes to.
+std::string load_case_of(const std::string& row, const std::vector<results::LoadCase>& all)
+{
+    for (std::size_t k = 1; k < all.size(); ++k)
+        if (row == all[k].name || row == all[k].name + " over " + all.front().name) return all[k].name;
+    return "";
+}
+
+} // namespace
+
 Said by_forces(const model::Case& edited, pipeline::Workspace& w, std::stop_token stop, const pipeline::Only& only)
 {
     Said s;
@@ -123,7 +135,9 @@ Said by_forces(const model::Case& edited, pipeline::Workspace& w, std::stop_toke
     if (!a.outcome || s.stopped) return s;
     if (!a.outcome->not_solved.empty()) return s; // a mechanism, or no contact state: by linear theory, which large deflection starts from
     for (const Check& c : a.outcome->checks) s.needs_large = s.needs_large || (c.required && asks_for_large(c));
-    take_uppers(a, linear_slack, s, [](const Check& c) { return c.group == "panel" || asks_for_large(c) || whichever_scheme(c); });
+    // Of few load cases a row may be without a figure because its load case is left out.
+    take_uppers(a, linear_slack, s, [&s](const Check& c) { return s.of_few || c.group == "panel" || asks_for_large(c) || whichever_scheme(c); });
+    s.upper_in = load_case_of(s.upper_in, a.outcome->load_cases);
     return s;
 }
 

@@ -11,8 +11,9 @@ struct Said {
     bool holds = false;                 ///< settled only: has the margin wanted, and passes but for rows that no scheme can lift
     double margin = -1;                 ///< settled only: least margin; -1 where there is none
     double upper = -1;                  ///< no margin of this scheme is above
-    std::string upper_in;               ///< the load case that says so
+    std::string upper_in;               ///< by_forces: the load case that says so, but for parked; empty: none of them
     bool of_few = false;                ///< not of all load cases
+    int analyses = 1;                   ///< made for it
     double upper_of_twins = -1;         ///< nor of one that differs in the bolts' grade alone, by rows that do not know the grade
     double twin_slack = 0;              ///< share by which the demands on a twin's bolts may be off
     double upper_of_sisters = -1;       ///< nor of a scheme that differs in bolts alone, by rows that know neither those through the skin nor those of the ends

@@ -21,7 +21,7 @@ namespace thinskin::search {
 namespace {
 
 constexpr std::size_t round_size = 32;      ///< fixed, so that the threads do not decide what is solved
-constexpr std::size_t workspace_life = 150; ///< analyses; then its columns of parts that are gone are let go
+constexpr std::size_t workspace_life = 150; ///< questions; then its columns of parts that are gone are let go
 
 /// A warm workspace of each thread.
 class Workspaces {
@@ -130,15 +130,17 @@ private:
     /// First the load cases that decided most of the earlier schemes; all of them where these do not decide.
     Said by_forces_of_few(const model::Case& edited, pipeline::Workspace& w) const
     {
-        if (!few_.empty())
-            if (Said s = by_forces(edited, w, stop_, few_); s.stopped || s.upper < wanted_) return s;
-        return by_forces(edited, w, stop_);
+        if (few_.empty()) return by_forces(edited, w, stop_);
+        if (Said few = by_forces(edited, w, stop_, few_); few.stopped || few.upper < wanted_) return few;
+        Said all = by_forces(edited, w, stop_);
+        all.analyses = 2;
+        return all;
     }
 
     void count_deciding(const Said& said)
     {
         constexpr std::size_t most = 3;
-        if (said.upper_in.empty() || said.upper_in == "geometry") return;
+        if (said.upper_in.empty() || !(said.upper < wanted_)) return;
         ++decided_[said.upper_in];
         std::vector<std::pair<int, std::string>> order;
         for (const auto& [name, times] : decided_) order.emplace_back(-times, name);
@@ -153,7 +155,8 @@ private:
         count_deciding(said);
         Candidate& k = s_.candidates[i];
         const int level = level_of(i);
-        ++(level == at_whole ? s_.counts.settled : level == at_parked ? s_.counts.without_stress : level == at_forces ? s_.counts.parked : s_.counts.forces);
+        (level == at_whole ? s_.counts.settled : level == at_parked ? s_.counts.without_stress : level == at_forces ? s_.counts.parked : s_.counts.forces) += said.analyses;
+        k.of_few = said.of_few;
         k.level = level == at_bounds && !said.needs_large ? at_parked : level + 1;
         lower(k, said.upper, level == at_whole ? "" : level == at_bounds ? "forces by linear theory" : "all but the skin's stress", By::itself);
         if (level == at_whole) {

@@ -156,8 +156,10 @@ private:
         return p.kind == PartKind::bracket || p.kind == PartKind::fastener || p.kind == PartKind::angle || p.kind == PartKind::item || p.kind == PartKind::mass_centre || p.kind == PartKind::end_fixing || p.kind == PartKind::strap;
     }
 
+    /// Names and figures give way; what a check says stays.
     [[nodiscard]] bool written_over(const drawing::Text& t) const
     {
+        if (status_in(t)) return false;
         const drawing::Box box = drawing::box_of(t);
         return std::any_of(o_.no_letters_in.begin(), o_.no_letters_in.end(), [&box](const drawing::Box& b) { return drawing::intersect(box, b); });
     }
