@@ -2,6 +2,7 @@
 #include "pipeline/analyse.h"
 #include "search/candidate.h"
 
+#include <cstddef>
 #include <limits>
 
 namespace thinskin::search {
@@ -13,7 +14,7 @@ struct Said {
     double upper = -1;                  ///< no margin of this scheme is above
     std::string upper_in;               ///< by_forces: the load case that says so, but for parked; empty: none of them
     bool of_few = false;                ///< not of all load cases
-    int analyses = 1;                   ///< made for it
+    std::size_t analyses = 1;           ///< made for it
     double upper_of_twins = -1;         ///< nor of one that differs in the bolts' grade alone, by rows that do not know the grade
     double twin_slack = 0;              ///< share by which the demands on a twin's bolts may be off
     double upper_of_sisters = -1;       ///< nor of a scheme that differs in bolts alone, by rows that know neither those through the skin nor those of the ends
