@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <stdexcept>
+#include <vector>
 
 namespace thinskin::fem {
 namespace {
@@ -81,13 +82,31 @@ double largest_free(const Body& b, const Vector& out)
 
 constexpr double drowned = 1e-9; ///< of the largest force: a short stiff piece far from where the body is held for the time being rounds away more
 
-/// K u - f of a free body, u first without its share of a rigid motion and then corrected once: what is left has the digits of the bending alone.
+/// K u - f, added up with more digits than u has.
+Vector with_more_digits(const Body& b, const Vector& u, const Vector& f)
+{
+    std::vector<long double> sum(f.data(), f.data() + f.size());
+    for (long double& x : sum) x = -x;
+    for (int c = 0; c < b.K.outerSize(); ++c)
+        for (Sparse::InnerIterator it(b.K, c); it; ++it) sum[static_cast<std::size_t>(it.row())] += static_cast<long double>(it.value()) * static_cast<long double>(u(c));
+    Vector out(f.size());
+    for (Eigen::Index d = 0; d < out.size(); ++d) out(d) = static_cast<double>(sum[static_cast<std::size_t>(d)]);
+    return out;
+}
+
+/// K u - f of a free body, u first without its share of a rigid motion and then corrected twice. The correction, smaller than the last digit of
+/// u where the piece is stiff, comes in by itself.
 Vector out_of_balance_again(const Body& b, const Vector& f, Vector& u)
 {
     const Matrix& R = b.rigid_modes;
     u -= R * (R.transpose() * R).ldlt().solve(R.transpose() * u);
-    u -= solve(b, b.K * u - f);
-    return b.K * u - f;
+    Vector out = with_more_digits(b, u, f);
+    for (int pass = 0; pass < 2; ++pass) {
+        const Vector correction = solve(b, out);
+        u -= correction;
+        out -= b.K * correction;
+    }
+    return out;
 }
 
 /// The fields that belong to a body's own motion `u` under its joint forces, its loads added.
