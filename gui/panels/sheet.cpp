@@ -14,7 +14,7 @@ namespace {
 using drawing::Box;
 
 constexpr float margin_px = 14, between_views_px = 26;
-constexpr double inch = 25.4, lbf = 4.4482216152605; // mm, N: exact by definition
+constexpr double lbf = 4.4482216152605; // N, exact by definition
 constexpr double least_scale = 0.02, largest_scale = 20; // pixels a mm
 
 float room_of(const Box& b, float s) { return static_cast<float>(b.x1 - b.x0) * s; }

@@ -11,6 +11,8 @@
 
 namespace thinskin::gui {
 
+inline constexpr double inch = 25.4; // mm, exact by definition
+
 constexpr float sheet_strip_px = 40;         ///< tall, at scale 1: the strip below the views
 
 /// What the sheet shows. Pointers live as long as the call.

@@ -8,11 +8,6 @@
 
 /// The strip below the views: scale bar, what the contours mean, or why there are no figures.
 namespace thinskin::gui {
-namespace {
-
-constexpr double inch = 25.4; // mm, exact by definition
-
-} // namespace
 
 void Sheet::scale_bar(UnitSystem units)
 {
