@@ -14,6 +14,7 @@ struct Body {
     int dofs = 0;
     Sparse K;                          ///< all dofs, symmetric, both triangles
     std::vector<char> supported;       ///< per dof: 1 = held at zero by the ground
+    std::vector<Spot> spots;           ///< per dof, of a body on a grid; else empty: it only says in what order to eliminate
     bool held = true;                  ///< false: the supported dofs are six auxiliary ones (statically determinate); the body is free
     bool rigid = false;                ///< no elastic dofs at all: moves by rigid_modes only, K empty
     Matrix rigid_modes;                ///< dofs x 6: translations along x y z and rotations about x y z through the origin (0,0,0)
@@ -31,6 +32,6 @@ void add(Vector& load, const Row& row, double value);
 [[nodiscard]] double apply(const Row& row, const Vector& u);
 
 /// Factor of the unsupported block; throws std::runtime_error naming the dof when it is singular or not positive definite.
-[[nodiscard]] std::shared_ptr<const Factor> factorise(const Sparse& K, const std::vector<char>& supported);
+[[nodiscard]] std::shared_ptr<const Factor> factorise(const Sparse& K, const std::vector<char>& supported, const std::vector<Spot>& spots = {});
 
 } // namespace thinskin::fem

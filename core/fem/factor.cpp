@@ -2,6 +2,7 @@
 // to four times faster than a column-wise factorisation, and a forward-only solve walks one path of dense blocks.
 #include "fem/factor.h"
 
+#include "fem/front.h"
 #include "fem/ordering.h"
 
 #include <algorithm>
@@ -14,7 +15,7 @@ namespace {
 // Smallest pivot over its own diagonal entry that still counts as held (theory FE-7). Rounding alone leaves about 1e-15 to
 // 1e-13; the softest sound bodies we build leave 1e-8.
 constexpr double smallest_pivot_ratio = 1e-11;
-constexpr int panel_width = 24;
+constexpr int panel_width = 16, few_columns = 4;
 
 std::string describe(int dof, double ratio)
 {
@@ -43,18 +44,30 @@ private:
     const Sparse& K;
     Factor& f;
     std::vector<int> local;
-    std::vector<Matrix> updates;
+    std::vector<Vector> updates, spare;      ///< what a supernode takes from those above it, and rooms no longer needed
     std::vector<std::vector<int>> children;
     std::vector<Run> runs;
     Vector store;                            ///< of the front, as large as the largest so far
-    Eigen::Map<Matrix> front{nullptr, 0, 0};
+    Front front{nullptr, 0, 0};
 
     /// Zero in the lower triangle; the upper one is never read.
     void clear_front(Eigen::Index n)
     {
         if (store.size() < n * n) store.resize(n * n);
-        new (&front) Eigen::Map<Matrix>(store.data(), n, n);
+        new (&front) Front(store.data(), n, n);
         for (Eigen::Index k = 0; k < n; ++k) front.col(k).tail(n - k).setZero();
+    }
+
+    /// Room of a child that is done with, or new room.
+    Vector room_for(Eigen::Index n)
+    {
+        Vector room;
+        if (!spare.empty()) {
+            room = std::move(spare.back());
+            spare.pop_back();
+        }
+        if (room.size() < n * n) room.resize(n * n);
+        return room;
     }
 
     void set_local(const Block& block)
@@ -76,7 +89,8 @@ private:
     void add_child(int child)
     {
         const std::vector<int>& rows = f.blocks[static_cast<std::size_t>(child)].below;
-        Matrix& update = updates[static_cast<std::size_t>(child)];
+        const auto n = static_cast<Eigen::Index>(rows.size());
+        const Front update(updates[static_cast<std::size_t>(child)].data(), n, n);
         runs.clear();
         for (std::size_t k = 0; k < rows.size(); ++k) {
             const int place = local[static_cast<std::size_t>(rows[k])];
@@ -90,32 +104,37 @@ private:
                 to.segment(runs[c].local + k, runs[c].length - k) += from.segment(runs[c].start + k, runs[c].length - k);
                 for (std::size_t r = c + 1; r < runs.size(); ++r) to.segment(runs[r].local, runs[r].length) += from.segment(runs[r].start, runs[r].length);
             }
-        update.resize(0, 0);
+        spare.push_back(std::move(updates[static_cast<std::size_t>(child)]));
     }
 
-    /// Cholesky of the leading width x width square: panels of columns, the rest brought up to date once a panel.
-    void factor_square(const Block& block)
+    /// Cholesky of the leading columns over all rows: a few columns at a time, then the panel, then everything is brought up to date.
+    void factor_columns(const Block& block)
     {
         for (int first = 0; first < block.width; first += panel_width) {
-            const int last = std::min(first + panel_width, block.width), rest = block.width - last;
-            factor_panel(block, first, last);
-            if (rest > 0) front.block(last, last, rest, rest).selfadjointView<Eigen::Lower>().rankUpdate(front.block(last, first, rest, last - first), -1.0);
+            const int last = std::min(first + panel_width, block.width);
+            for (int k = first; k < last; k += few_columns) {
+                const int next = std::min(k + few_columns, last);
+                factor_few(block, k, next);
+                take_panel(front, k, next, last);
+            }
+            take_panel(front, first, last, front.cols());
         }
     }
 
-    /// Pivot by pivot checked against the diagonal of K.
-    void factor_panel(const Block& block, int first, int last)
+    /// The square of a few columns, pivot by pivot checked against the diagonal of K, then the rows below.
+    void factor_few(const Block& block, int first, int last)
     {
         for (int k = first; k < last; ++k) {
             const int dof = f.dof[static_cast<std::size_t>(block.first + k)];
             const double pivot = front(k, k), diagonal = K.coeff(dof, dof);
             if (!(pivot > smallest_pivot_ratio * std::abs(diagonal)) || !std::isfinite(pivot)) throw SingularMatrix(dof, pivot / diagonal);
-            const int rest = block.width - k - 1;
             front(k, k) = std::sqrt(pivot);
-            auto column = front.col(k).segment(k + 1, rest);
-            column /= front(k, k);
-            for (int j = 0; j < last - k - 1; ++j) front.col(k + 1 + j).segment(k + 1 + j, rest - j) -= column(j) * column.tail(rest - j);
+            for (int i = k + 1; i < last; ++i) {
+                front(i, k) /= front(k, k);
+                for (int j = k + 1; j <= i; ++j) front(i, j) -= front(i, k) * front(j, k);
+            }
         }
+        solve_below(front, first, last);
     }
 
     void eliminate(std::size_t b)
@@ -126,16 +145,13 @@ private:
         set_local(block);
         add_entries(block);
         for (const int child : children[b]) add_child(child);
-        factor_square(block);
+        factor_columns(block);
         if (below > 0) {
-            auto L21 = front.bottomLeftCorner(below, block.width);
-            front.topLeftCorner(block.width, block.width).triangularView<Eigen::Lower>().transpose().solveInPlace<Eigen::OnTheRight>(L21);
-            auto rest = front.bottomRightCorner(below, below);
-            rest.selfadjointView<Eigen::Lower>().rankUpdate(L21, -1.0);
-            updates[b].resize(below, below);
-            for (Eigen::Index k = 0; k < below; ++k) updates[b].col(k).tail(below - k) = rest.col(k).tail(below - k);
+            updates[b] = room_for(below);
+            Front update(updates[b].data(), below, below);
+            for (Eigen::Index k = 0; k < below; ++k) update.col(k).tail(below - k) = front.col(block.width + k).tail(below - k);
         }
-        block.L.setZero(block.width + below, block.width);
+        block.L.resize(block.width + below, block.width); // what stands above the diagonal is never read
         for (int k = 0; k < block.width; ++k) block.L.col(k).tail(block.width + below - k) = front.col(k).tail(block.width + below - k);
     }
 };
@@ -164,17 +180,24 @@ void number_unknowns(const Groups& groups, const Symbolic& s, std::size_t dofs, 
     }
 }
 
+std::vector<Spot> spots_of(const Groups& groups, const std::vector<Spot>& spots)
+{
+    std::vector<Spot> out;
+    for (const std::vector<int>& dofs : groups.dofs) out.push_back(spots[static_cast<std::size_t>(dofs.front())]);
+    return out;
+}
+
 } // namespace
 
 SingularMatrix::SingularMatrix(int dof_in, double ratio) : std::runtime_error(describe(dof_in, ratio)), dof(dof_in) {}
 
-Factor analyse_pattern(const Sparse& K, const std::vector<char>& supported)
+Factor analyse_pattern(const Sparse& K, const std::vector<char>& supported, const std::vector<Spot>& spots)
 {
-    if (K.rows() != K.cols() || static_cast<std::size_t>(K.cols()) != supported.size())
-        throw std::invalid_argument("factorise: K must be square with one support flag per dof");
+    if (K.rows() != K.cols() || static_cast<std::size_t>(K.cols()) != supported.size() || (!spots.empty() && spots.size() != supported.size()))
+        throw std::invalid_argument("factorise: K must be square with one support flag per dof, and one spot per dof or none");
     Factor f;
     const Groups groups = group_dofs(K, supported);
-    number_unknowns(groups, analyse(groups), supported.size(), f);
+    number_unknowns(groups, spots.empty() ? analyse(groups) : dissect(groups, spots_of(groups, spots)), supported.size(), f);
     return f;
 }
 
@@ -187,9 +210,9 @@ std::shared_ptr<const Factor> factorise(const Sparse& K, const Factor& pattern)
     return f;
 }
 
-std::shared_ptr<const Factor> factorise(const Sparse& K, const std::vector<char>& supported)
+std::shared_ptr<const Factor> factorise(const Sparse& K, const std::vector<char>& supported, const std::vector<Spot>& spots)
 {
-    return factorise(K, analyse_pattern(K, supported));
+    return factorise(K, analyse_pattern(K, supported, spots));
 }
 
 } // namespace thinskin::fem

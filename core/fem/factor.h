@@ -54,7 +54,7 @@ public:
 };
 
 /// Elimination order and structure of a pattern, no figures in it: for many matrices of one pattern.
-[[nodiscard]] Factor analyse_pattern(const Sparse& K, const std::vector<char>& supported);
+[[nodiscard]] Factor analyse_pattern(const Sparse& K, const std::vector<char>& supported, const std::vector<Spot>& spots = {});
 /// Factor of K on an analysed pattern (every entry of K lies in it). Throws SingularMatrix as factorise().
 [[nodiscard]] std::shared_ptr<const Factor> factorise(const Sparse& K, const Factor& pattern);
 

@@ -12,7 +12,7 @@ LargeModel::LargeModel(std::shared_ptr<const Skin> skin_in) : skin(std::move(ski
     add_ribs();
     make_pattern();
     find_entries();
-    pattern = analyse_pattern(small, skin->body.supported);
+    pattern = analyse_pattern(small, skin->body.supported, skin->body.spots);
 }
 
 void LargeModel::add_sheet()

@@ -76,9 +76,9 @@ std::shared_ptr<const Body> ModesSystem::shifted(const Body& body, const MassMat
     s->name = body.name;
     s->dofs = body.dofs;
     s->supported = body.held ? body.supported : std::vector<char>(static_cast<std::size_t>(body.dofs), 0);
-    if (mass.M.rows() == 0) s->factor = factorise(body.rigid ? Sparse(body.dofs, body.dofs) : body.K, s->supported);
+    if (mass.M.rows() == 0) s->factor = factorise(body.rigid ? Sparse(body.dofs, body.dofs) : body.K, s->supported, body.spots);
     else if (body.rigid) s->factor = factorise(shift_ * mass.M, s->supported);
-    else s->factor = factorise(Sparse(body.K + shift_ * mass.M), s->supported);
+    else s->factor = factorise(Sparse(body.K + shift_ * mass.M), s->supported, body.spots);
     return s; // K itself is not kept: it would be the largest of all
 }
 

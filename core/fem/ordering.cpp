@@ -22,6 +22,14 @@ void free_rows(const Sparse& K, int column, const std::vector<char>& supported, 
     if (!itself) rows.insert(std::lower_bound(rows.begin(), rows.end(), column), column);
 }
 
+/// Column d lists the same rows as the one before it, both of them among the rows: then they are one group.
+bool as_the_one_before(const Sparse& K, int d)
+{
+    const int *outer = K.outerIndexPtr(), *begin = K.innerIndexPtr() + outer[d], *end = K.innerIndexPtr() + outer[d + 1];
+    return K.isCompressed() && outer[d] - outer[d - 1] == end - begin && std::equal(begin, end, K.innerIndexPtr() + outer[d - 1])
+        && std::binary_search(begin, end, d - 1) && std::binary_search(begin, end, d);
+}
+
 std::uint64_t hash_of(const std::vector<int>& rows)
 {
     std::uint64_t h = 1469598103934665603ULL;
@@ -145,6 +153,11 @@ Groups group_dofs(const Sparse& K, const std::vector<char>& supported)
     };
     for (int d = 0; d < n; ++d) {
         if (supported[static_cast<std::size_t>(d)]) continue;
+        if (d > 0 && group_of[static_cast<std::size_t>(d) - 1] >= 0 && as_the_one_before(K, d)) {
+            const int g = group_of[static_cast<std::size_t>(d)] = group_of[static_cast<std::size_t>(d) - 1];
+            groups.dofs[static_cast<std::size_t>(g)].push_back(d);
+            continue;
+        }
         free_rows(K, d, supported, rows);
         const std::uint64_t h = hash_of(rows);
         int g = same_pattern(d, h);
@@ -159,7 +172,8 @@ Groups group_dofs(const Sparse& K, const std::vector<char>& supported)
     }
     for (std::size_t g = 0; g < patterns.size(); ++g) {
         std::vector<int> list;
-        for (const int r : patterns[g]) list.push_back(group_of[static_cast<std::size_t>(r)]);
+        for (const int r : patterns[g])
+            if (const int other = group_of[static_cast<std::size_t>(r)]; list.empty() || list.back() != other) list.push_back(other);
         std::sort(list.begin(), list.end());
         list.erase(std::unique(list.begin(), list.end()), list.end());
         list.erase(std::find(list.begin(), list.end(), static_cast<int>(g)));

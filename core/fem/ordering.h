@@ -10,7 +10,7 @@ struct Groups {
 };
 [[nodiscard]] Groups group_dofs(const Sparse& K, const std::vector<char>& supported);
 
-/// Supernodes over groups in elimination order (approximate minimum degree, then postorder of the elimination tree).
+/// Supernodes over groups in elimination order; by analyse(): approximate minimum degree, then postorder of the elimination tree.
 struct Symbolic {
     std::vector<int> order;                   ///< per place: group
     std::vector<int> first;                   ///< per supernode: first place; one more entry closes the last
@@ -18,5 +18,8 @@ struct Symbolic {
     std::vector<int> parent;                  ///< per supernode, -1 at a root
 };
 [[nodiscard]] Symbolic analyse(const Groups& groups);
+/// The same by nested dissection of the places where the groups lie, one a group: for grids, in a third of the time and with larger
+/// blocks. Any spots give a right order, good ones a fast factor. Throws std::invalid_argument when they are not one a group.
+[[nodiscard]] Symbolic dissect(const Groups& groups, const std::vector<Spot>& spots);
 
 } // namespace thinskin::fem

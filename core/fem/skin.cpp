@@ -46,12 +46,15 @@ public:
             for (int i = 0; i < l.nx(); ++i) write_rows(i, j);
     }
 
-    /// Adds a value between dof a of node (i, j) and dof b of node (m, n), both bending or both membrane, to column a.
-    void add(int i, int j, int a, int m, int n, int b, double value)
+    /// Adds the square between the dofs of node (i, j), its columns, and of node (m, n), its rows: 4 x 4 bending from dof 0, 2 x 2 membrane from 4.
+    template <class Square> void add(int i, int j, int m, int n, int first, const Square& values)
     {
-        const int rows = a < 4 ? 4 : 2;
+        constexpr int rows = Square::RowsAtCompileTime;
         const int slot = (n - low(j)) * (high(i, l.nx()) - low(i) + 1) + m - low(i);
-        K.valuePtr()[K.outerIndexPtr()[l.dof(i, j, a)] + slot * rows + (b < 4 ? b : b - 4)] += value;
+        for (int a = 0; a < rows; ++a) {
+            double* const to = K.valuePtr() + K.outerIndexPtr()[l.dof(i, j, first + a)] + slot * rows;
+            for (int b = 0; b < rows; ++b) to[b] += values(b, a);
+        }
     }
 
     [[nodiscard]] Sparse take() { return std::move(K); }
@@ -77,12 +80,11 @@ private:
 
 void add_element(GridMatrix& K, int i, int j, const Matrix16& bending, const Matrix& membrane)
 {
-    for (int e = 0; e < 16; ++e)
-        for (int f = 0; f < 16; ++f)
-            K.add(i + e / 4 % 2, j + e / 8, e % 4, i + f / 4 % 2, j + f / 8, f % 4, bending(e, f));
-    for (int e = 0; e < 8; ++e)
-        for (int f = 0; f < 8; ++f)
-            K.add(i + e / 2 % 2, j + e / 4, 4 + e % 2, i + f / 2 % 2, j + f / 4, 4 + f % 2, membrane(e, f));
+    for (int c = 0; c < 4; ++c)
+        for (int r = 0; r < 4; ++r) {
+            K.add(i + c % 2, j + c / 2, i + r % 2, j + r / 2, 0, bending.block<4, 4>(4 * r, 4 * c));
+            K.add(i + c % 2, j + c / 2, i + r % 2, j + r / 2, 4, membrane.block<2, 2>(2 * r, 2 * c));
+        }
 }
 
 /// Rows and columns of the edge bubbles of one element.
@@ -151,6 +153,23 @@ std::string dof_place(const SkinGrid& grid, int dof)
 
 namespace {
 
+/// Nodes, and the middle of every segment that has a bubble.
+std::vector<Spot> spots(const GridAndElements& g)
+{
+    const SkinLayout l{g.grid};
+    const std::vector<double>&x = g.grid.x, &y = g.grid.y;
+    std::vector<Spot> out(static_cast<std::size_t>(g.dofs));
+    for (int j = 0; j < l.ny(); ++j)
+        for (int i = 0; i < l.nx(); ++i) {
+            const auto a = static_cast<std::size_t>(i), b = static_cast<std::size_t>(j);
+            std::fill_n(out.begin() + l.dof(i, j, 0), 6, Spot{x[a], y[b]});
+            const int along_x = i + 1 < l.nx() ? g.elements->x_bubble[a + (x.size() - 1) * b] : -1, along_y = j + 1 < l.ny() ? g.elements->y_bubble[a + x.size() * b] : -1;
+            if (along_x >= 0) out[static_cast<std::size_t>(along_x)] = {(x[a] + x[a + 1]) / 2, y[b]};
+            if (along_y >= 0) out[static_cast<std::size_t>(along_y)] = {x[a], (y[b] + y[b + 1]) / 2};
+        }
+    return out;
+}
+
 /// Everything but supports and factor.
 Skin sheet(const SkinModel& model, double x0, double y0)
 {
@@ -160,6 +179,7 @@ Skin sheet(const SkinModel& model, double x0, double y0)
     skin.body.name = model.name;
     skin.body.dofs = g.dofs;
     skin.body.K = assemble(model, g);
+    skin.body.spots = spots(g);
     skin.body.rigid_modes = rigid_modes(g.grid, g.dofs, model.mid_z, x0, y0);
     return skin;
 }
@@ -187,7 +207,7 @@ Plate make_plate(const SkinModel& model, double x0, double y0)
     body.held = false;
     body.supported = auxiliary_supports(plate.sheet.grid, body.dofs);
     try {
-        body.factor = factorise(body.K, body.supported);
+        body.factor = factorise(body.K, body.supported, body.spots);
     } catch (const SingularMatrix& e) {
         throw std::runtime_error("plate '" + model.name + "': too ill-conditioned at " + dof_place(plate.sheet.grid, e.dof));
     }
@@ -210,7 +230,7 @@ Skin skin_without_factor(const SkinModel& model)
 std::shared_ptr<const Factor> skin_factor(const Skin& skin, const std::vector<char>& supported)
 {
     try {
-        return factorise(skin.body.K, supported);
+        return factorise(skin.body.K, supported, skin.body.spots);
     } catch (const SingularMatrix& e) {
         throw std::runtime_error("skin '" + skin.model.name + "': mechanism, its edges do not hold " + dof_place(skin.grid, e.dof));
     }

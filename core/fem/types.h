@@ -22,4 +22,7 @@ using Row = std::vector<std::pair<int, double>>;
 enum class SkinDirection { x, y, z };    ///< u, v, w; positive along the panel axes
 struct Footprint { double x = 0, y = 0, half_x = 0, half_y = 0; };
 
+/// Where a dof lies in its body's plane.
+struct Spot { double x = 0, y = 0; };
+
 } // namespace thinskin::fem

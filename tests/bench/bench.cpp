@@ -169,7 +169,7 @@ void make_skin(benchmark::State& state)
 void factor(benchmark::State& state)
 {
     const fem::Skin skin = fem::make_skin(panel(state));
-    for (auto _ : state) benchmark::DoNotOptimize(fem::factorise(skin.body.K, skin.body.supported));
+    for (auto _ : state) benchmark::DoNotOptimize(fem::factorise(skin.body.K, skin.body.supported, skin.body.spots));
     size_of(state, skin);
 }
 

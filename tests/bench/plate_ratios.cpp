@@ -77,7 +77,7 @@ int growth()
         const double kept = heap_MB() - before;
         const fem::Assembly assembly = washers(*skin);
         const fem::Vector load = fem::skin_pressure(*skin, 1e-6);
-        const std::vector<double> ms = least_in_turns({[&] { (void)fem::make_skin(panel(spacing)); }, [&] { (void)fem::factorise(skin->body.K, skin->body.supported); },
+        const std::vector<double> ms = least_in_turns({[&] { (void)fem::make_skin(panel(spacing)); }, [&] { (void)fem::factorise(skin->body.K, skin->body.supported, skin->body.spots); },
                                                        [&] { fem::ColumnCache cache; (void)fem::condense(assembly, 0, cache); }, [&] { (void)fem::solve(skin->body, load); }},
                                                       skin->body.dofs > 30000 ? 3 : 9);
         const int n = skin->body.factor->size();
@@ -124,7 +124,7 @@ int factor()
         const fem::Sparse K = free_block(body);
         const fem::Vector load = fem::skin_pressure(skin, 1e-6), f = fem::Vector::Ones(K.rows());
         const Simplicial simplicial(K);
-        std::vector<std::function<void()>> runs{[&] { (void)fem::factorise(body.K, body.supported); }, [&] { (void)fem::solve(body, load); }, [&] { const Simplicial s(K); }, [&] { (void)fem::Vector(simplicial.solve(f)); }};
+        std::vector<std::function<void()>> runs{[&] { (void)fem::factorise(body.K, body.supported, body.spots); }, [&] { (void)fem::solve(body, load); }, [&] { const Simplicial s(K); }, [&] { (void)fem::Vector(simplicial.solve(f)); }};
 #ifdef THINSKIN_WITH_CHOLMOD
         Supernodal supernodal(K);
         runs.emplace_back([&] { const Supernodal s(K); });
