@@ -1,4 +1,5 @@
 #include "fem/factor.h"
+#include "fem/several.h"
 
 #include <algorithm>
 
@@ -13,90 +14,86 @@ Eigen::Index most_below(const Factor& f)
     return static_cast<Eigen::Index>(most);
 }
 
-/// Four columns at once, those of one unknown beside each other: a figure of the factor is read once for eight operations.
-constexpr Eigen::Index four = 4;
-using Four = Eigen::Array<double, four, 1>;
-using Fours = Eigen::Array<double, four, Eigen::Dynamic>; ///< one column for each unknown
-
-/// y(r) += sum over the columns k of the part: L(first + r, k) x(k), four columns of L at a time.
-void add_product(const Matrix& L, Eigen::Index first, const Eigen::Ref<const Fours>& x, Fours& y, Eigen::Index rows)
+Eigen::Index tallest(const Factor& f)
 {
-    const Eigen::Index whole = x.cols() / four * four;
-    for (Eigen::Index k = 0; k < whole; k += four) {
-        const double *a = &L(first, k), *b = &L(first, k + 1), *c = &L(first, k + 2), *d = &L(first, k + 3);
-        const Four p = x.col(k), q = x.col(k + 1), r = x.col(k + 2), s = x.col(k + 3);
-        for (Eigen::Index i = 0; i < rows; ++i) y.col(i) += a[i] * p + b[i] * q + c[i] * r + d[i] * s;
-    }
-    for (Eigen::Index k = whole; k < x.cols(); ++k) {
-        const double* a = &L(first, k);
-        const Four p = x.col(k);
-        for (Eigen::Index i = 0; i < rows; ++i) y.col(i) += a[i] * p;
-    }
+    Eigen::Index most = 0;
+    for (const Block& b : f.blocks) most = std::max(most, b.L.rows());
+    return most;
 }
 
-/// x(k) -= sum over r of L(first + r, k) y(r)
-void take_transposed(const Matrix& L, Eigen::Index first, const Fours& y, Eigen::Index rows, Eigen::Ref<Fours> x)
-{
-    const Eigen::Index whole = x.cols() / four * four;
-    for (Eigen::Index k = 0; k < whole; k += four) {
-        const double *a = &L(first, k), *b = &L(first, k + 1), *c = &L(first, k + 2), *d = &L(first, k + 3);
-        Four p = Four::Zero(), q = p, r = p, s = p;
-        for (Eigen::Index i = 0; i < rows; ++i) {
-            const Four v = y.col(i);
-            p += a[i] * v, q += b[i] * v, r += c[i] * v, s += d[i] * v;
+/// Solves with several right-hand sides at once.
+template <int Width> struct Sweep {
+    using Piece = typename Several<Width>::Piece;
+    using Pieces = typename Several<Width>::Pieces;
+
+    /// The block's own unknowns, then those below it: y <- L^-1 y, and what they take from those below.
+    static void forward(const Matrix& L, Pieces& y)
+    {
+        const Eigen::Index rows = L.rows(), width = L.cols();
+        Eigen::Index k = 0;
+        for (; k + 4 <= width; k += 4) {
+            const double *p = &L(0, k), *q = &L(0, k + 1), *r = &L(0, k + 2), *s = &L(0, k + 3);
+            const Piece a = y.col(k) * (1 / p[k]);
+            const Piece b = (y.col(k + 1) - p[k + 1] * a) * (1 / q[k + 1]);
+            const Piece c = (y.col(k + 2) - p[k + 2] * a - q[k + 2] * b) * (1 / r[k + 2]);
+            const Piece d = (y.col(k + 3) - p[k + 3] * a - q[k + 3] * b - r[k + 3] * c) * (1 / s[k + 3]);
+            y.col(k) = a, y.col(k + 1) = b, y.col(k + 2) = c, y.col(k + 3) = d;
+            for (Eigen::Index i = k + 4; i < rows; ++i) y.col(i) = y.col(i) - p[i] * a - q[i] * b - r[i] * c - s[i] * d;
         }
-        x.col(k) -= p, x.col(k + 1) -= q, x.col(k + 2) -= r, x.col(k + 3) -= s;
-    }
-    for (Eigen::Index k = whole; k < x.cols(); ++k) {
-        Four p = Four::Zero();
-        for (Eigen::Index i = 0; i < rows; ++i) p += L(first + i, k) * y.col(i);
-        x.col(k) -= p;
-    }
-}
-
-void forward_four(const Factor& f, Fours& x)
-{
-    Fours change(four, most_below(f));
-    for (const Block& b : f.blocks) {
-        for (int k = 0; k < b.width; ++k) {
-            const Four p = x.col(b.first + k) /= b.L(k, k);
-            for (int i = k + 1; i < b.width; ++i) x.col(b.first + i) -= b.L(i, k) * p;
-        }
-        const auto below = static_cast<Eigen::Index>(b.below.size());
-        if (below == 0) continue;
-        change.leftCols(below).setZero();
-        add_product(b.L, b.width, x.middleCols(b.first, b.width), change, below);
-        for (Eigen::Index k = 0; k < below; ++k) x.col(b.below[static_cast<std::size_t>(k)]) -= change.col(k);
-    }
-}
-
-void backward_four(const Factor& f, Fours& x)
-{
-    Fours later(four, most_below(f));
-    for (auto b = f.blocks.rbegin(); b != f.blocks.rend(); ++b) {
-        const auto below = static_cast<Eigen::Index>(b->below.size());
-        for (Eigen::Index k = 0; k < below; ++k) later.col(k) = x.col(b->below[static_cast<std::size_t>(k)]);
-        if (below > 0) take_transposed(b->L, b->width, later, below, x.middleCols(b->first, b->width));
-        for (int k = b->width - 1; k >= 0; --k) {
-            Four p = x.col(b->first + k);
-            for (int i = k + 1; i < b->width; ++i) p -= b->L(i, k) * x.col(b->first + i);
-            x.col(b->first + k) = p / b->L(k, k);
+        for (; k < width; ++k) {
+            const Piece a = y.col(k) * (1 / L(k, k));
+            y.col(k) = a;
+            for (Eigen::Index i = k + 1; i < rows; ++i) y.col(i) -= L(i, k) * a;
         }
     }
-}
 
-/// Any number of columns, four by four; what is missing of the last four is zeros.
-template <class Sweep> void by_fours(Matrix& x, const Sweep& sweep)
-{
-    Fours part(four, x.rows());
-    for (Eigen::Index first = 0; first < x.cols(); first += four) {
-        const Eigen::Index count = std::min(four, x.cols() - first);
-        part.topRows(count) = x.middleCols(first, count).transpose();
-        part.bottomRows(four - count).setZero();
-        sweep(part);
-        x.middleCols(first, count) = part.topRows(count).transpose();
+    /// y <- L^-T y of the block's own unknowns, those below known.
+    static void backward(const Matrix& L, Pieces& y)
+    {
+        const Eigen::Index rows = L.rows(), whole = L.cols() / 4 * 4;
+        for (Eigen::Index k = L.cols() - 1; k >= whole; --k) {
+            Piece a = y.col(k);
+            for (Eigen::Index i = k + 1; i < rows; ++i) a -= L(i, k) * y.col(i);
+            y.col(k) = a * (1 / L(k, k));
+        }
+        for (Eigen::Index k = whole - 4; k >= 0; k -= 4) {
+            const double *p = &L(0, k), *q = &L(0, k + 1), *r = &L(0, k + 2), *s = &L(0, k + 3);
+            Piece a = y.col(k), b = y.col(k + 1), c = y.col(k + 2), d = y.col(k + 3);
+            for (Eigen::Index i = k + 4; i < rows; ++i) {
+                const Piece v = y.col(i);
+                a -= p[i] * v, b -= q[i] * v, c -= r[i] * v, d -= s[i] * v;
+            }
+            y.col(k + 3) = d = d * (1 / s[k + 3]);
+            y.col(k + 2) = c = (c - r[k + 3] * d) * (1 / r[k + 2]);
+            y.col(k + 1) = b = (b - q[k + 2] * c - q[k + 3] * d) * (1 / q[k + 1]);
+            y.col(k) = (a - p[k + 1] * b - p[k + 2] * c - p[k + 3] * d) * (1 / p[k]);
+        }
     }
-}
+
+    static void forward(const Factor& f, Pieces& x)
+    {
+        Pieces y(Width, tallest(f));
+        for (const Block& b : f.blocks) {
+            const auto below = static_cast<Eigen::Index>(b.below.size());
+            y.leftCols(b.width) = x.middleCols(b.first, b.width);
+            y.middleCols(b.width, below).setZero();
+            forward(b.L, y);
+            x.middleCols(b.first, b.width) = y.leftCols(b.width);
+            for (Eigen::Index k = 0; k < below; ++k) x.col(b.below[static_cast<std::size_t>(k)]) += y.col(b.width + k);
+        }
+    }
+
+    static void backward(const Factor& f, Pieces& x)
+    {
+        Pieces y(Width, tallest(f));
+        for (auto b = f.blocks.rbegin(); b != f.blocks.rend(); ++b) {
+            y.leftCols(b->width) = x.middleCols(b->first, b->width);
+            for (std::size_t k = 0; k < b->below.size(); ++k) y.col(b->width + static_cast<Eigen::Index>(k)) = x.col(b->below[k]);
+            backward(b->L, y);
+            x.middleCols(b->first, b->width) = y.leftCols(b->width);
+        }
+    }
+};
 
 } // namespace
 
@@ -127,12 +124,20 @@ void Factor::backward(Vector& x) const
 
 void Factor::forward(Matrix& x) const
 {
-    by_fours(x, [this](Fours& part) { forward_four(*this, part); });
+    by_eights(x.cols(), [&]<int Width>(Several<Width>, Eigen::Index first, Eigen::Index count) {
+        auto part = Several<Width>::from(x, first, count);
+        Sweep<Width>::forward(*this, part);
+        Several<Width>::to(x, first, count, part);
+    });
 }
 
 void Factor::backward(Matrix& x) const
 {
-    by_fours(x, [this](Fours& part) { backward_four(*this, part); });
+    by_eights(x.cols(), [&]<int Width>(Several<Width>, Eigen::Index first, Eigen::Index count) {
+        auto part = Several<Width>::from(x, first, count);
+        Sweep<Width>::backward(*this, part);
+        Several<Width>::to(x, first, count, part);
+    });
 }
 
 Column Factor::column(const Row& row, Vector& work) const

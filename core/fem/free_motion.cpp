@@ -1,4 +1,5 @@
 #include "fem/joint_system.h"
+#include "fem/several.h"
 
 #include <algorithm>
 #include <cmath>
@@ -109,16 +110,14 @@ Vector out_of_balance_again(const Body& b, const Vector& f, Vector& u)
     return out;
 }
 
-/// The fields that belong to a body's own motion `u` under its joint forces, its loads added.
-Recovered recovered(const Assembly& assembly, int body, const std::vector<UnitLoad>& loads, const BodyLoad& f, Vector u, const Vector& load_factors, const Free& free, const JointState& state)
+/// The fields that belong to a body's motion u under all that acts on it, but for its rigid motion; Ku: what K takes for u.
+Recovered recovered(const Assembly& assembly, int body, const BodyLoad& f, Vector u, const Vector& Ku, const JointState& state)
 {
     const Body& b = *assembly.bodies[static_cast<std::size_t>(body)];
     const Vector total = f.loads + f.joints;
     Recovered r;
     r.u = std::move(u);                                                                                // theory FE-14
-    for (std::size_t l = 0; l < loads.size(); ++l) r.u += load_factors(static_cast<Eigen::Index>(l)) * free.motion[l][static_cast<std::size_t>(body)];
-    // K takes nothing from a rigid motion; left out here, it does not drown the residual in rounding.
-    Vector out = b.rigid ? Vector(-total) : Vector(b.K * r.u - total);
+    Vector out = Ku - total;
     const double largest = std::max(f.loads.lpNorm<Eigen::Infinity>(), f.joints.lpNorm<Eigen::Infinity>());
     if (!b.held && !b.rigid && largest_free(b, out) > drowned * largest) {
         const Vector before = r.u;
@@ -154,9 +153,17 @@ std::vector<Recovered> recover(const Assembly& assembly, int body, const std::ve
         f.push_back(body_load(assembly, body, loads, *load_factors[k], states[k]->lambda));
         joints.col(static_cast<Eigen::Index>(k)) = f.back().joints;
     }
-    const Matrix u = states.size() == 1 ? Matrix(solve(b, f.front().joints)) : solve_columns(b, joints);
+    Matrix u = states.size() == 1 ? Matrix(solve(b, f.front().joints)) : solve_columns(b, joints);
+    for (std::size_t k = 0; k < states.size(); ++k)
+        for (std::size_t l = 0; l < loads.size(); ++l)
+            u.col(static_cast<Eigen::Index>(k)) += (*load_factors[k])(static_cast<Eigen::Index>(l)) * free.motion[l][static_cast<std::size_t>(body)];
+    // K takes nothing from a rigid motion; left out here, it does not drown the residual in rounding.
+    const Matrix Ku = b.rigid ? Matrix::Zero(u.rows(), u.cols()) : states.size() == 1 ? Matrix(b.K * u) : symmetric_product(b.K, u);
     std::vector<Recovered> out;
-    for (std::size_t k = 0; k < states.size(); ++k) out.push_back(recovered(assembly, body, loads, f[k], u.col(static_cast<Eigen::Index>(k)), *load_factors[k], free, *states[k]));
+    for (std::size_t k = 0; k < states.size(); ++k) {
+        const auto c = static_cast<Eigen::Index>(k);
+        out.push_back(recovered(assembly, body, f[k], u.col(c), Ku.col(c), *states[k]));
+    }
     return out;
 }
 
