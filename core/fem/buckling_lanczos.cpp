@@ -11,26 +11,13 @@ constexpr double accuracy = 2e-3;        // residual of the pair; the factor's o
 constexpr int first_room = 16;           // columns of the basis; more only where the iteration asks for them
 constexpr double no_compression = 1e-9;  // largest over smallest eigenvalue below which nothing is pressed
 
-/// y = -K_g x
-void press(const std::vector<PressedElement>& elements, const Matrix& X, Eigen::Index column, Matrix& Y)
-{
-    for (const PressedElement& e : elements) {
-        Eigen::Matrix<double, 16, 1> q;
-        for (std::size_t k = 0; k < 16; ++k) q(static_cast<Eigen::Index>(k)) = e.place[k] < 0 ? 0 : X(e.place[k], column);
-        q = (-(e.K * q)).eval();
-        for (std::size_t k = 0; k < 16; ++k)
-            if (e.place[k] >= 0) Y(e.place[k], column) += q(static_cast<Eigen::Index>(k));
-    }
-}
-
-using Geometric = std::vector<const std::vector<PressedElement>*>; ///< one for each column
+using Fields = std::vector<const ForceField*>; ///< one for each column
 
 /// Y = G^-1 (-K_g) G^-T X with K = G G^T: symmetric, its largest eigenvalue is one over the factor.
-Matrix operate(const Factor& f, const Geometric& geometric, Matrix X)
+Matrix operate(const Factor& f, const PressedSheet& sheet, const Fields& fields, Matrix X)
 {
     f.backward(X);
-    Matrix Y = Matrix::Zero(X.rows(), X.cols());
-    for (std::size_t c = 0; c < geometric.size(); ++c) press(*geometric[c], X, static_cast<Eigen::Index>(c), Y);
+    Matrix Y = press(sheet, fields, X);
     f.forward(Y);
     return Y;
 }
@@ -49,7 +36,7 @@ Vector start_vector(const Factor& f)
 
 /// The iteration of one K_g.
 struct Iteration {
-    const std::vector<PressedElement>* elements = nullptr;
+    const ForceField* field = nullptr;
     Matrix basis;
     std::vector<double> diagonal, side;
     std::optional<double> mu;
@@ -102,18 +89,18 @@ void Iteration::step(int k, Vector q, int most)
 
 } // namespace
 
-std::vector<double> largest_eigenvalues(const Factor& f, const std::vector<std::vector<PressedElement>>& geometric)
+std::vector<double> largest_eigenvalues(const Factor& f, const PressedSheet& sheet, const std::vector<ForceField>& fields)
 {
     const int most = std::min(most_steps, f.size());
-    std::vector<Iteration> all(geometric.size());
+    std::vector<Iteration> all(fields.size());
     std::vector<Iteration*> open;
-    Geometric of_open;
+    Fields of_open;
     for (std::size_t i = 0; i < all.size(); ++i) {
-        all[i].elements = &geometric[i];
+        all[i].field = &fields[i];
         open.push_back(&all[i]);
-        of_open.push_back(&geometric[i]);
+        of_open.push_back(&fields[i]);
     }
-    const Matrix first = operate(f, of_open, start_vector(f).replicate(1, static_cast<Eigen::Index>(all.size()))); // one step takes out what has no part in buckling
+    const Matrix first = operate(f, sheet, of_open, start_vector(f).replicate(1, static_cast<Eigen::Index>(all.size()))); // one step takes out what has no part in buckling
     for (std::size_t i = 0; i < all.size(); ++i) all[i].start(first.col(static_cast<Eigen::Index>(i)), most);
     for (int k = 0; k < most; ++k) {
         std::erase_if(open, [](const Iteration* i) { return i->mu.has_value(); });
@@ -121,10 +108,10 @@ std::vector<double> largest_eigenvalues(const Factor& f, const std::vector<std::
         of_open.clear();
         Matrix X(f.size(), static_cast<Eigen::Index>(open.size()));
         for (std::size_t i = 0; i < open.size(); ++i) {
-            of_open.push_back(open[i]->elements);
+            of_open.push_back(open[i]->field);
             X.col(static_cast<Eigen::Index>(i)) = open[i]->basis.col(k);
         }
-        const Matrix Y = operate(f, of_open, std::move(X));
+        const Matrix Y = operate(f, sheet, of_open, std::move(X));
         for (std::size_t i = 0; i < open.size(); ++i) open[i]->step(k, Y.col(static_cast<Eigen::Index>(i)), most);
     }
     std::vector<double> out;

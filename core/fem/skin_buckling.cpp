@@ -1,7 +1,5 @@
 // Linear buckling of the skin under its own membrane forces (theory FE-16).
 #include "fem/buckling_lanczos.h"
-#include "fem/hermite.h"
-#include "fem/sheet_slopes.h"
 #include "fem/skin_elements.h"
 
 #include <algorithm>
@@ -10,38 +8,16 @@
 #include <stdexcept>
 
 namespace thinskin::fem {
-namespace {
-
-/// Geometric matrices of one element size: [component x, y, xy][factor 1, xi, eta, xi eta] of the membrane force.
-using GeometricSet = std::array<std::array<Matrix16, 4>, 3>;
-
-GeometricSet geometric_set(double lx, double ly)
-{
-    GeometricSet set;
-    for (auto& row : set)
-        for (Matrix16& k : row) k.setZero();
-    for (const GaussPoint& gx : gauss_4)
-        for (const GaussPoint& gy : gauss_4) {
-            const auto [dx, dy] = sheet_slopes(hermite(lx, gx.s), hermite(ly, gy.s));
-            const double xi = 2 * gx.s - 1, eta = 2 * gy.s - 1, dA = gx.weight * gy.weight * lx * ly;
-            const double field[4] = {1, xi, eta, xi * eta};
-            for (std::size_t f = 0; f < 4; ++f) {
-                set[0][f] += dA * field[f] * dx * dx.transpose();
-                set[1][f] += dA * field[f] * dy * dy.transpose();
-                set[2][f] += dA * field[f] * (dx * dy.transpose() + dy * dx.transpose());
-            }
-        }
-    return set;
-}
-
-} // namespace
 
 class BucklingModel {
 public:
     Skin skin;                               ///< its factor: what is pressed in the plane
     std::shared_ptr<const Factor> bending;   ///< what buckles: without ribs the plane's unknowns have no part in it and are left out
-    std::map<std::array<int, 2>, GeometricSet> geometric;
+    std::map<std::array<int, 2>, SheetShape> shapes; ///< by the keys of SkinElements::bending
     std::map<std::array<unsigned, 3>, Matrix> force_field; ///< by the keys of SkinElements::membrane: from an element's in-plane unknowns to its force field
+    PressedSheet sheet;
+    struct Source { const Matrix* field = nullptr; Few<12> dofs; };
+    std::vector<Source> sources;             ///< of each element's forces, in the order of `sheet`
 };
 
 namespace {
@@ -61,46 +37,39 @@ Matrix force_field_matrix(const SheetSection& sheet, double lx, double ly, const
     return field;
 }
 
-/// The force field of element (i, j): column k belongs to function k.
-Eigen::Matrix<double, 3, 4> force_field(const BucklingModel& m, const Eigen::Ref<const Vector>& u, int i, int j)
+/// Elements that are there, with what each needs, found once.
+void list_elements(BucklingModel& m)
 {
     const SkinLayout l{m.skin.grid};
     const SkinElements& e = *m.skin.elements;
-    const ElementBubbles bubbles = element_bubbles(l, e, i, j);
-    const Few<12> dofs = membrane_dofs(l, bubbles, i, j);
-    Eigen::Matrix<double, Eigen::Dynamic, 1, 0, 12, 1> q(static_cast<Eigen::Index>(dofs.size()));
-    for (std::size_t k = 0; k < dofs.size(); ++k) q(static_cast<Eigen::Index>(k)) = u(dofs[k]);
-    const auto cx = static_cast<unsigned>(e.x_class[static_cast<std::size_t>(i)]), cy = static_cast<unsigned>(e.y_class[static_cast<std::size_t>(j)]);
-    const Eigen::Matrix<double, 12, 1> field = m.force_field.at({cx, cy, bubbles.edges}) * q;
-    return Eigen::Map<const Eigen::Matrix<double, 3, 4>>(field.data());
-}
-
-template <class Field>
-std::vector<PressedElement> geometric_elements(const BucklingModel& m, const Field& field)
-{
-    const SkinLayout l{m.skin.grid};
-    const SkinElements& e = *m.skin.elements;
-    std::vector<PressedElement> out;
-    out.reserve(e.missing.size());
     for (int j = 0; j + 1 < l.ny(); ++j)
         for (int i = 0; i + 1 < l.nx(); ++i) {
             if (e.missing[l.element(i, j)]) continue;
-            const GeometricSet& set = m.geometric.at({e.x_class[static_cast<std::size_t>(i)], e.y_class[static_cast<std::size_t>(j)]});
-            const Eigen::Matrix<double, 3, 4> N = field(i, j);
-            PressedElement& element = out.emplace_back();
-            element.K = N(0, 0) * set[0][0];
-            for (std::size_t c = 0; c < 3; ++c)
-                for (std::size_t f = c == 0 ? 1 : 0; f < 4; ++f) element.K += N(static_cast<Eigen::Index>(c), static_cast<Eigen::Index>(f)) * set[c][f];
+            const int cx = e.x_class[static_cast<std::size_t>(i)], cy = e.y_class[static_cast<std::size_t>(j)];
+            const ElementBubbles bubbles = element_bubbles(l, e, i, j);
+            m.sources.push_back({&m.force_field.at({static_cast<unsigned>(cx), static_cast<unsigned>(cy), bubbles.edges}), membrane_dofs(l, bubbles, i, j)});
+            PressedElement& element = m.sheet.emplace_back();
+            element.shape = &m.shapes.at({cx, cy});
             for (int k = 0; k < 16; ++k)
-                element.place[static_cast<std::size_t>(k)] =
-                    m.bending->position[static_cast<std::size_t>(l.dof(i + k / 4 % 2, j + k / 8, k % 4))];
+                element.place[static_cast<std::size_t>(k)] = m.bending->position[static_cast<std::size_t>(l.dof(i + k / 4 % 2, j + k / 8, k % 4))];
         }
-    return out;
 }
 
-std::vector<double> factors_from(const BucklingModel& model, const std::vector<std::vector<PressedElement>>& geometric)
+ForceField force_field(const BucklingModel& m, const Eigen::Ref<const Vector>& u)
 {
-    std::vector<double> out = largest_eigenvalues(*model.bending, geometric);
+    ForceField field(12, static_cast<Eigen::Index>(m.sources.size()));
+    for (std::size_t e = 0; e < m.sources.size(); ++e) {
+        const BucklingModel::Source& from = m.sources[e];
+        Eigen::Matrix<double, Eigen::Dynamic, 1, 0, 12, 1> q(static_cast<Eigen::Index>(from.dofs.size()));
+        for (std::size_t k = 0; k < from.dofs.size(); ++k) q(static_cast<Eigen::Index>(k)) = u(from.dofs[k]);
+        field.col(static_cast<Eigen::Index>(e)).noalias() = *from.field * q;
+    }
+    return field;
+}
+
+std::vector<double> factors_from(const BucklingModel& model, const std::vector<ForceField>& fields)
+{
+    std::vector<double> out = largest_eigenvalues(*model.bending, model.sheet, fields);
     for (double& mu : out) mu = mu == 0 ? std::numeric_limits<double>::infinity() : 1 / mu;
     return out;
 }
@@ -153,9 +122,10 @@ std::shared_ptr<const BucklingModel> make_buckling(const SkinModel& model, doubl
     factor(*m);
     const SkinElements& e = *m->skin.elements;
     for (const auto& [key, matrix] : e.bending)
-        m->geometric[key] = geometric_set(e.x_length[static_cast<std::size_t>(key[0])], e.y_length[static_cast<std::size_t>(key[1])]);
+        m->shapes[key] = sheet_shape(e.x_length[static_cast<std::size_t>(key[0])], e.y_length[static_cast<std::size_t>(key[1])]);
     for (const auto& [key, element] : e.membrane)
         m->force_field[key] = force_field_matrix(model.sheet, e.x_length[key[0]], e.y_length[key[1]], element);
+    list_elements(*m);
     return m;
 }
 
@@ -169,9 +139,9 @@ std::vector<double> buckling_factors(const BucklingModel& model, const std::vect
     Matrix loads(model.skin.body.dofs, static_cast<Eigen::Index>(run.size()));
     for (std::size_t i = 0; i < run.size(); ++i) loads.col(static_cast<Eigen::Index>(i)) = in_plane_load(model, states[run[i]]);
     const Matrix u = solve_columns(model.skin.body, loads);
-    std::vector<std::vector<PressedElement>> geometric;
-    for (Eigen::Index i = 0; i < u.cols(); ++i) geometric.push_back(geometric_elements(model, [&](int ix, int iy) { return force_field(model, u.col(i), ix, iy); }));
-    const std::vector<double> factors = factors_from(model, geometric);
+    std::vector<ForceField> fields;
+    for (Eigen::Index i = 0; i < u.cols(); ++i) fields.push_back(force_field(model, u.col(i)));
+    const std::vector<double> factors = factors_from(model, fields);
     for (std::size_t i = 0; i < run.size(); ++i) out[run[i]] = factors[i];
     return out;
 }
@@ -180,9 +150,9 @@ double buckling_factor(const BucklingModel& model, const std::vector<InPlaneForc
 
 double buckling_factor_uniform(const BucklingModel& model, double N_x, double N_y, double N_xy)
 {
-    Eigen::Matrix<double, 3, 4> N = Eigen::Matrix<double, 3, 4>::Zero();
-    N.col(0) << N_x, N_y, N_xy;
-    return factors_from(model, {geometric_elements(model, [&](int, int) { return N; })}).front();
+    ForceField field = ForceField::Zero(12, static_cast<Eigen::Index>(model.sources.size()));
+    field.topRows<3>().colwise() = Eigen::Vector3d(N_x, N_y, N_xy);
+    return factors_from(model, {field}).front();
 }
 
 } // namespace thinskin::fem

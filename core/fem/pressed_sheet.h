@@ -1,0 +1,26 @@
+#pragma once
+#include "fem/hermite.h"
+#include "fem/skin_elements.h"
+
+/// Internal to core/fem: the geometric matrix K_g of a flat sheet under forces in its plane, never written out (theory FE-16).
+namespace thinskin::fem {
+
+/// Cubic functions of one element size at its 4 x 4 Gauss points, which are exact for K_g: [point][function], theirs along x and along y.
+struct SheetShape {
+    std::array<Hermite, 4> x, y;
+    std::array<double, 4> xi{}, eta{};   ///< places of the points, -1 .. 1
+    Eigen::Matrix4d area;                ///< mm2 that belongs to point (x, y)
+};
+[[nodiscard]] SheetShape sheet_shape(double lx, double ly);
+
+/// One element of a pressed sheet: its shape, and the places of its 16 unknowns in the factor (-1: supported).
+struct PressedElement { const SheetShape* shape = nullptr; std::array<int, 16> place{}; };
+using PressedSheet = std::vector<PressedElement>;
+
+/// Forces N_x, N_y, N_xy (N/mm) of each element as 1, xi, eta, xi eta: column e holds 3 of the first function, then 3 of the second ..
+using ForceField = Eigen::Matrix<double, 12, Eigen::Dynamic>;
+
+/// Column c: -K_g x of the field c; x and the result in the order of elimination, as many columns as fields.
+[[nodiscard]] Matrix press(const PressedSheet& sheet, const std::vector<const ForceField*>& fields, const Matrix& x);
+
+} // namespace thinskin::fem
