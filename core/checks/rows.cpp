@@ -24,10 +24,12 @@ int rank(const results::Check& c)
     return c.status == base::Status::not_covered ? 1 : 0;
 }
 
+/// Mirror images are alike but for rounding, which is another on each processor: of two alike the first one stays.
 bool worse(const results::Check& a, const results::Check& b)
 {
+    constexpr double alike = 1e-8;
     if (rank(a) != rank(b)) return rank(a) > rank(b);
-    return a.has_numbers() && a.utilisation() > b.utilisation();
+    return a.has_numbers() && a.utilisation() > (1 + alike) * b.utilisation();
 }
 
 /// Demand and capacity by linear theory, when both are figures.

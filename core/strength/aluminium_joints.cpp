@@ -105,7 +105,7 @@ template <> const Clause<AluminiumPullOver>& clause<AluminiumPullOver>()
 template <> const Clause<AluminiumPunching>& clause<AluminiumPunching>()
 {
     static const Clause<AluminiumPunching> c{
-        card("AL-5", "Punching of a thick aluminium ply", "Rn = 0.6 pi dm t Ftu", "form of EN 1999-1-1 Table 8.5, punching", base::Label::judgement, "plies of 3 mm and more; the form is from memory, the factor is ours"),
+        card("AL-5", "Punching of a thick aluminium ply", "Rn = 0.6 pi dm t Ftu", "form of EN 1999-1-1 Table 8.5, punching", base::Label::judgement, "plies of 3 mm and more; the form is that of steel (PU-1), for aluminium it is from memory; the factor is ours"),
         {{&AluminiumPunching::t_mm, length("t", "thickness of the ply", 3, 25)}, {&AluminiumPunching::Ftu_MPa, stress("Ftu", "tensile strength of the ply", 80, 400)},
          {&AluminiumPunching::dm_mm, length("dm", "mean of across flats and across points of head or nut", 5, 60)}},
         &punching_formula};

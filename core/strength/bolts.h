@@ -1,25 +1,26 @@
 #pragma once
 #include "strength/clause.h"
 
-/// The bolt itself. Stresses of BT-1, BV-1, BI-1 are on the GROSS area pi d^2/4 (the thread is in the 0.75 and 0.45).
+/// The bolt itself. Stresses of BT-1, BV-1, BI-1 are on the GROSS area pi d^2/4 (the thread is in the shares of Fu).
 /// Metric property-class bolts under this rule set are judgement.
 namespace thinskin::strength {
 
-/// BT-1, in N: Rn = 0.75 Fu Ab, Omega 2.00.  Source: AISC 360-16 J3.6, threaded part (read in a copy of table J3.2 of 2010).
+/// BT-1, in N: Rn = 0.75 Fu Ab, 0.675 Fu Ab below 12 mm, Omega 2.00.
+/// Source: threaded parts of AISC 360-16 J3.6 and AISI S100-16 J3.4 (both read in copies made by others).
 struct BoltTension { double d_mm, Fu_MPa; };
 [[nodiscard]] base::Resistance bolt_tension(const BoltTension& in);
 [[nodiscard]] const base::Card& bolt_tension_card();
 template <> const Clause<BoltTension>& clause<BoltTension>();
 
-/// BV-1, in N: Rn = 0.45 Fu Ab per shear plane, threads in the plane, Omega 2.00.  Source: AISC 360-16 J3.6 (read as BT-1; 0.40 Fu until 2005).
+/// BV-1, in N: Rn = 0.45 Fu Ab, 0.40 Fu Ab below 12 mm, per shear plane, threads in the plane, Omega 2.00.  Source: as BT-1 (0.40 Fu for all until 2005).
 struct BoltShear { double d_mm, Fu_MPa; };
 [[nodiscard]] base::Resistance bolt_shear(const BoltShear& in);
 [[nodiscard]] const base::Card& bolt_shear_card();
 template <> const Clause<BoltShear>& clause<BoltShear>();
 
 /// BI-1, in N: tension capacity left beside a shear V (service load, one plane), Omega 2.00:
-///   F'nt = 1.3 Fnt - Omega (Fnt/Fnv) (V/Ab), between 0 and Fnt;  Fnt = 0.75 Fu, Fnv = 0.45 Fu.
-/// Zero from V = 1.3 times BV-1's capacity on: BV-1 is a check of its own. Source: AISC 360-16 J3.7.
+///   F'nt = 1.3 Fnt - Omega (Fnt/Fnv) (V/Ab), between 0 and Fnt;  Fnt and Fnv of BT-1 and BV-1.
+/// Zero from V = 1.3 times BV-1's capacity on: BV-1 is a check of its own. Source: AISC 360-16 J3.7, AISI S100-16 J3.4.
 struct BoltTensionWithShear { double d_mm, Fu_MPa, V_N; };
 [[nodiscard]] base::Resistance bolt_tension_with_shear(const BoltTensionWithShear& in);
 [[nodiscard]] const base::Card& bolt_tension_with_shear_card();

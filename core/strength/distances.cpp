@@ -21,7 +21,7 @@ template <> const Clause<MinimumEdgeDistance>& clause<MinimumEdgeDistance>()
          .source = "AISI S100-16 J3.2",
          .edition = "2016",
          .label = base::Label::published_read,
-         .range = "bolts in sheet; the figure was read in a design handbook, not in the clause itself",
+         .range = "bolts in sheet; the figure was read in a design handbook and in a copy of the clause made by others",
          .not_for = "strength: tear-out is a check of its own (TO-1)"},
         {{&MinimumEdgeDistance::d_mm, {.name = "d", .unit = "mm", .meaning = "bolt diameter", .lower = 4, .upper = 25.4}}},
         &minimum_edge_distance_formula};
@@ -39,7 +39,7 @@ template <> const Clause<MinimumSpacing>& clause<MinimumSpacing>()
          .source = "AISI S100-16 J3.1",
          .edition = "2016",
          .label = base::Label::published_read,
-         .range = "bolts in sheet; the figure was read in a design handbook, not in the clause itself",
+         .range = "bolts in sheet; the figure was read in a design handbook and in a copy of the clause made by others",
          .not_for = "strength: each bolt's bearing is a check of its own (BB-1, BB-2)"},
         {{&MinimumSpacing::d_mm, {.name = "d", .unit = "mm", .meaning = "bolt diameter", .lower = 4, .upper = 25.4}}},
         &minimum_spacing_formula};

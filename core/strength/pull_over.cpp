@@ -61,9 +61,10 @@ template <> const Clause<PullOver>& clause<PullOver>()
          .rule = "allowable_strength",
          .source = "AISI S100-16 J4.4.2",
          .edition = "2016",
-         .label = base::Label::from_memory,
+         .label = base::Label::read_in_copy,
          .range = "written for screws of 2.03 to 6.35 mm: under a larger bolt it is judgement. The clause limits no thickness; 0.5 to 4.76 mm "
-                  "is our range (judgement). The form 1.5 t d Fu agrees with published tables, the washer rules are from memory",
+                  "is our range (judgement). Read in a copy made by others, the form agrees with published tables. Ours, on the safe side: a solid washer counts up to 19.1 mm, and "
+                  "has to be 1.27 mm thick on the thinnest sheet as well (the clause: 0.61 mm up to 0.686 mm of sheet)",
          .not_for = "sheet of low ductility (tests came out low in thin and hard sheet), domed or plastic washers, eccentric pull (half of it), "
                     "a plate's own bending, repeated load, aluminium"},
         {{&PullOver::t1_mm, {.name = "t1", .unit = "mm", .meaning = "core thickness of the sheet under the head", .lower = 0.5, .upper = 4.76}},

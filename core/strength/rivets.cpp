@@ -106,7 +106,7 @@ template <> const Clause<RivetBearing>& clause<RivetBearing>()
          .edition = "2006",
          .label = base::Label::judgement,
          .range = "rivets of 2.6 to 6.4 mm; the form is from memory, the factor under this rule set is judgement",
-         .not_for = "the rivet itself (RV-1), e1 below 1.5 d (ED-3), a gap between the sheets, repeated load, aluminium"},
+         .not_for = "the rivet itself (RV-1), e1 below 2 d (ED-3), a gap between the sheets, repeated load, aluminium"},
         {{&RivetBearing::d_mm, {.name = "d", .unit = "mm", .meaning = "rivet diameter", .lower = 2.6, .upper = 6.4}},
          {&RivetBearing::t_mm, symbols::sheet("t", "core thickness of the thinner sheet")},
          {&RivetBearing::t1_mm, symbols::sheet("t1", "core thickness of the thicker sheet")},

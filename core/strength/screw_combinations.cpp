@@ -62,8 +62,8 @@ template <> const Clause<ScrewShearWithPullOver>& clause<ScrewShearWithPullOver>
          .source = "AISI S100-16 J4.5.1",
          .edition = "2016",
          .label = base::Label::read_in_copy,
-         .range = "t1 0.724 to 1.13 mm, t2/t1 of 2.5 and more, self-drilling screws No. 12 and No. 14, washer up to 19.1 mm, Fu1 up to 483 MPa; the limits were "
-                  "read, and the equation with its factor in an older edition's numbering, in a copy made by others",
+         .range = "t1 0.724 to 1.13 mm, t2/t1 of 2.5 and more, self-drilling screws No. 12 and No. 14, washer up to 19.1 mm, Fu1 up to 483 MPa; read in a copy "
+                  "made by others. There Pnov is that of the washer's whole diameter, here of d'w, on the safe side",
          .not_for = "anything outside the box (SC-9), the single checks (SC-1 to SC-5), repeated load"},
         {{&ScrewShearWithPullOver::Q_N, shear()},
          {&ScrewShearWithPullOver::T_N, tension()},
@@ -93,7 +93,7 @@ template <> const Clause<ScrewShearWithPullOut>& clause<ScrewShearWithPullOut>()
          .edition = "2016",
          .label = base::Label::judgement,
          .range = "t2 0.754 to 1.84 mm, self-drilling screws No. 8 to No. 14, Fu2 up to 834 MPa, Fu2/Fy2 1.0 to 1.62 (soft drawing grades with their least "
-                  "yield are above it); equation, limits and factor from memory",
+                  "yield are above it); equation, limits and factor were read in a copy made by others",
          .not_for = "anything outside the box (SC-9), the single checks (SC-1 to SC-5), repeated load"},
         {{&ScrewShearWithPullOut::Q_N, shear()},
          {&ScrewShearWithPullOut::T_N, tension()},
@@ -118,8 +118,8 @@ template <> const Clause<ScrewShearWithTension>& clause<ScrewShearWithTension>()
          .rule = "allowable_strength",
          .source = "AISI S100-16 J4.5.3",
          .edition = "2016",
-         .label = base::Label::from_memory,
-         .range = "both strengths the maker's or tested, for this very screw",
+         .label = base::Label::read_in_copy,
+         .range = "both strengths the maker's or tested, for this very screw; read in a copy made by others",
          .not_for = "the sheets (SC-6, SC-7, SC-9), the single checks (SC-4, SC-5), repeated load"},
         {{&ScrewShearWithTension::V_N, force("V", "shear on the screw in the load case")},
          {&ScrewShearWithTension::T_N, tension()},

@@ -46,8 +46,8 @@ template <> const Clause<ScrewShear>& clause<ScrewShear>()
          .source = "AISI S100-16 J4.3.1",
          .edition = "2016",
          .label = base::Label::published_read,
-         .range = "screws of 2.03 to 6.35 mm, sheets in contact. The clause limits no thickness; 0.45 to 12.7 mm is our range (judgement). Read in an "
-                  "older edition's allowable form and in printed tables; between the ratios A and B are taken with the actual sheets, which the wording "
+         .range = "screws of 2.03 to 6.35 mm, sheets in contact. The clause limits no thickness; 0.45 to 12.7 mm is our range (judgement). Read in a copy "
+                  "made by others and in printed tables; between the ratios A and B are taken with the actual sheets, which the wording "
                   "allows (a printed table lies up to 13 % lower there)",
          .not_for = "the screw's own strength (SC-4), edge tear-out (TO-2), hard sheet with Fu/Fy below 1.08 (tests reached 0.79 to 0.89 of the nominal), "
                     "a gap between the sheets, repeated load, aluminium"},
@@ -72,8 +72,8 @@ template <> const Clause<ScrewPullOut>& clause<ScrewPullOut>()
          .edition = "2016",
          .label = base::Label::judgement,
          .range = "screws of 2.03 to 6.35 mm. The clause limits no thickness; 0.45 to 12.7 mm is our range (judgement). As printed it agrees with "
-                  "published tables, but laboratory pull-out reached only 0.63 of it in 1.2 mm sheet and 0.66 in 1.9 mm: a later edition reduces it, "
-                  "k stands in for that",
+                  "published tables, but laboratory pull-out reached only 0.63 of it in 1.2 mm sheet and 0.66 in 1.9 mm: a supplement of "
+                  "2022 reduces it by 1.63 (tc/25.4)^0.18 (read as cited by others: 0.88 at 0.8 mm, 0.94 at 1.2 mm), k lies below that",
          .not_for = "pull-over at the head (SC-3), the screw itself (SC-5), stripped or oversize holes, repeated load, aluminium"},
         {{&ScrewPullOut::d_mm, symbols::screw_diameter()},
          {&ScrewPullOut::tc_mm, symbols::sheet("tc", "lesser of thread penetration and core thickness of the sheet at the tip")},
@@ -94,8 +94,8 @@ template <> const Clause<ScrewOwnShear>& clause<ScrewOwnShear>()
          .source = "AISI S100-16 J4.3.2",
          .edition = "2016",
          .label = base::Label::read_in_copy,
-         .range = "a value of the maker or of a test for this very screw; no value, no figure: there is no formula; that 3.00 goes with it was read in a maker's table of "
-                  "such values",
+         .range = "a value of the maker or of a test for this very screw; no value, no figure: there is no formula; the clause was read in a copy made by others, 3.00 in a "
+                  "maker's table of such values as well",
          .not_for = "the sheets (SC-1), a hardened screw's brittleness, repeated load"},
         {{&ScrewOwnShear::Pnvs_N, symbols::maker_value("Pnvs", "ultimate shear strength of the screw, maker's or tested")}},
         &screw_own_shear_formula};
@@ -113,8 +113,8 @@ template <> const Clause<ScrewOwnTension>& clause<ScrewOwnTension>()
          .source = "AISI S100-16 J4.4.3",
          .edition = "2016",
          .label = base::Label::read_in_copy,
-         .range = "a value of the maker or of a test for this very screw; no value, no figure: there is no formula; that 3.00 goes with it was read in a maker's table of "
-                  "such values",
+         .range = "a value of the maker or of a test for this very screw; no value, no figure: there is no formula; the clause was read in a copy made by others, 3.00 in a "
+                  "maker's table of such values as well",
          .not_for = "the sheets (SC-2, SC-3), a hardened screw's brittleness, repeated load"},
         {{&ScrewOwnTension::Pnts_N, symbols::maker_value("Pnts", "ultimate tension strength of the screw, maker's or tested")}},
         &screw_own_tension_formula};

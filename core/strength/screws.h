@@ -35,7 +35,7 @@ inline constexpr double concentric_pull = 0, eccentric_pull = 1;
 /// SC-3, in N: pull-over of the sheet under the head: PO-1 for a screw, Omega 3.00.
 ///   washer = 0: head alone, or a head with its washer in one piece: dh is the diameter of that washer
 ///   washer = 1: separate solid steel washer
-///   washer = 2: domed washer, separate or in one piece: as 1, and nothing above 15.9 mm counts
+///   washer = 2: domed washer, separate or in one piece: as 1
 ///   eccentric = 1: the sheet pulls at one side of the head only: half
 /// Source: AISI S100-16 J4.4.2; half: read with the combined clause.
 struct ScrewPullOver { double t1_mm, Fu1_MPa, dh_mm, washer, dw_mm, tw_mm, eccentric; };

@@ -4,20 +4,15 @@
 #include "strength/screw_symbols.h"
 #include "strength/screws.h"
 
-#include <algorithm>
-
 namespace thinskin::strength {
 
 namespace {
 
 constexpr double Omega = 3.00;
-constexpr double domed_counted = 15.9; // 5/8 in, the lower of two figures
 
 PullOver as_pull_over(const ScrewPullOver& in)
 {
-    const double counted = in.washer == domed_washer ? std::min(in.dw_mm, domed_counted) : in.dw_mm;
-    return {.t1_mm = in.t1_mm, .Fu1_MPa = in.Fu1_MPa, .dh_mm = in.dh_mm,
-            .washer = in.washer == no_separate_washer ? 0.0 : 1.0, .dw_mm = counted, .tw_mm = in.tw_mm};
+    return {.t1_mm = in.t1_mm, .Fu1_MPa = in.Fu1_MPa, .dh_mm = in.dh_mm, .washer = in.washer == no_separate_washer ? 0.0 : 1.0, .dw_mm = in.dw_mm, .tw_mm = in.tw_mm};
 }
 
 base::Resistance screw_pull_over_formula(const ScrewPullOver& in)
@@ -40,14 +35,13 @@ template <> const Clause<ScrewPullOver>& clause<ScrewPullOver>()
         {.id = "SC-3",
          .title = "Pull-over of a sheet under a screw's head or washer",
          .formula = "Pnov = 1.5 t1 d'w Fu1, half of it where eccentric; d'w = min(dh, 19.1 mm) without a separate washer, min(dh + 2 tw + t1, dw, 19.1 mm) "
-                    "with one, min(dh + 2 tw + t1, dw, 15.9 mm) with a domed one",
+                    "with one, solid or domed",
          .unit = "N",
          .rule = "allowable_strength",
          .source = "AISI S100-16 J4.4.2",
          .edition = "2016",
-         .label = base::Label::from_memory,
-         .range = "PO-1 for a screw, with its demands on head and washer. The form 1.5 t d Fu agrees with published tables and half for eccentric pull was "
-                  "read; the washer rules are from memory, and for the domed washer the lower of two remembered figures (15.9 and 19.1 mm) is taken",
+         .label = base::Label::read_in_copy,
+         .range = "PO-1 for a screw, with its demands on head and washer and what is ours in them; read in a copy made by others, the form agrees with published tables",
          .not_for = "sheet of low ductility (tests came out low in thin and hard sheet), countersunk heads, plastic washers, a plate's own bending, "
                     "repeated load, aluminium"},
         {{&ScrewPullOver::t1_mm, {.name = "t1", .unit = "mm", .meaning = "core thickness of the sheet under the head", .lower = 0.5, .upper = 4.76}},
@@ -71,9 +65,9 @@ template <> const Clause<ScrewTearOut>& clause<ScrewTearOut>()
          .rule = "allowable_strength",
          .source = "AISI S100-16 J6.1, factor of screws",
          .edition = "2016",
-         .label = base::Label::from_memory,
-         .range = "the clause limits no thickness; 0.45 to 12.7 mm is our range (judgement); the form, 1.2 t Fu of clear distance, was read for hot-rolled parts (BB-3), the "
-                  "clause is from memory",
+         .label = base::Label::read_in_copy,
+         .range = "the clause, read in a copy made by others, is for a thinnest part of up to 4.76 mm; 0.45 to 12.7 mm for each part is our range (judgement): above 4.76 mm its form is "
+                  "that of hot-rolled parts (BB-3), with the larger factor",
          .not_for = "bolts (TO-1), block shear across a pattern, tilting and bearing (SC-1)"},
         {{&ScrewTearOut::t_mm, symbols::sheet("t", "core thickness of the sheet")},
          {&ScrewTearOut::Fu_MPa, symbols::tensile("Fu", "tensile strength of the sheet")},

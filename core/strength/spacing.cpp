@@ -8,7 +8,7 @@ namespace {
 
 base::Resistance screw_edge_distance_formula(const ScrewEdgeDistance& in) { return base::covered(1.5 * in.d_mm, 1); }
 base::Resistance screw_spacing_formula(const ScrewSpacing& in) { return base::covered(3 * in.d_mm, 1); }
-base::Resistance rivet_edge_distance_formula(const RivetEdgeDistance& in) { return base::covered(1.5 * in.d_mm, 1); }
+base::Resistance rivet_edge_distance_formula(const RivetEdgeDistance& in) { return base::covered(2 * in.d_mm, 1); }
 base::Resistance rivet_spacing_formula(const RivetSpacing& in) { return base::covered(3 * in.d_mm, 1); }
 base::Resistance insert_edge_distance_formula(const InsertEdgeDistance& in) { return base::covered(2 * in.d_hole_mm, 1); }
 base::Resistance insert_spacing_formula(const InsertSpacing& in) { return base::covered(3 * in.d_hole_mm, 1); }
@@ -32,17 +32,17 @@ base::Card screw(base::Card card, const char* clause, const char* not_for)
     card.source = clause;
     card.edition = "2016";
     card.label = base::Label::published_read;
-    card.range = "screws in sheet; the figure was read in makers' notes to the clause, not in the clause itself";
+    card.range = "screws in sheet; the figure was read in makers' notes to the clause and in a copy of the clause made by others";
     card.not_for = not_for;
     return card;
 }
 
 base::Card rivet(base::Card card, const char* not_for)
 {
-    card.source = "figure of EN 1993-1-3 Table 8.1, another rule set";
-    card.edition = "2006";
-    card.label = base::Label::judgement;
-    card.range = "blind rivets of 2.6 to 6.4 mm in sheet; the figure is from memory";
+    card.source = "US Army TM 10-5410-229-13&P, 5-6, rivet replacement";
+    card.edition = "-";
+    card.label = base::Label::published_read;
+    card.range = "rivets of 2.6 to 6.4 mm in sheet; read there and in a course of the sheet metal trade, for rivets of any kind. EN 1993-1-3 has 1.5 d to the edge (from memory)";
     card.not_for = not_for;
     return card;
 }
@@ -79,7 +79,7 @@ template <> const Clause<ScrewSpacing>& clause<ScrewSpacing>()
 
 template <> const Clause<RivetEdgeDistance>& clause<RivetEdgeDistance>()
 {
-    static const Clause<RivetEdgeDistance> c{rivet(requirement("ED-3", "Least edge distance of a blind rivet", "e_min = 1.5 d, from the rivet's centre"),
+    static const Clause<RivetEdgeDistance> c{rivet(requirement("ED-3", "Least edge distance of a blind rivet", "e_min = 2 d, from the rivet's centre"),
                                                    "strength: the end distance is also in RV-4"),
                                              {{&RivetEdgeDistance::d_mm, rivet_diameter()}},
                                              &rivet_edge_distance_formula};

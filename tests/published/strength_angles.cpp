@@ -143,6 +143,19 @@ TEST_CASE("Torsion of a channel 25 x 1.5 and 50 x 2.5 (AT-1): 10 N m make 78.9 M
     check_near_rel(open_section_torsion({.J_mm4 = J, .t_mm = 2.5, .Fy_MPa = 78.9 / 0.6}).nominal, 10e3, 1e-3);
 }
 
+TEST_CASE("Plastic strip (LL-1): thickness at which a leg carries 17.8 kip without prying, 0.993 in, and a flange 40.6 kip, 1.215 in")
+{
+    // [read] a handbook of connections in structural steel, pages 164 and 107: t = (4.44 T b/(p Fu))^0.5, 4.44 = 4/0.9; it takes Fu for the
+    // stress, its own lever b and width p; the room available makes our strip as wide as p
+    struct Row { double t, b, p, Fu, T; };
+    holds("LL-1", From::read);
+    for (const Row& r : {Row{0.993, 2.08, 2.875, 58, 17.8}, Row{1.215, 1.598, 3, 65, 40.6}}) {
+        CAPTURE(r.t);
+        const LyingLeg in{.t_mm = r.t * 25.4, .Fy_MPa = r.Fu * 6.894757, .a_mm = r.b * 25.4, .washer_mm = 20, .available_mm = r.p * 25.4};
+        check_near_rel(0.9 * lying_leg(in).nominal / 4448.2216, r.T, 0.003);
+    }
+}
+
 TEST_CASE("Plastic strip (LL-1): 4 mm leg of S235, bolt 21 mm from the standing leg, 24 mm washer")
 {
     holds("LL-1", From::recomputed);

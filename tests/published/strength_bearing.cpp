@@ -45,6 +45,23 @@ TEST_CASE("AISI S100-16 J3.3.1 (BB-1): metric bolts in thin sheet, all three bra
     }
 }
 
+TEST_CASE("AISI S100-16 Tables J3.3.1-1, J3.3.1-2, equation J3.3.2-1 (BB-1, BB-2): the figures as printed")
+{
+    // [read] in a copy of the standard made by others: C 3.0, 4 - 0.1 d/t, 1.8; mf 1.00, 0.75, 1.33; 4.64 alpha t + 1.53 with alpha 0.0394
+    const auto C = [](double d_over_t, double mf) { return bolt_bearing({.d_mm = d_over_t, .t_mm = 1, .Fu_MPa = 300, .mf = mf}).nominal / (d_over_t * 300); };
+    holds("BB-1", From::read);
+    check_near_rel(C(9, 1.0), 3.0, 1e-12);
+    check_near_rel(C(15, 1.0), 4 - 0.1 * 15, 1e-12);
+    check_near_rel(C(23, 1.0), 1.8, 1e-12);
+    check_near_rel(C(9, 0.75) / C(9, 1.0), 0.75, 1e-12);
+    check_near_rel(C(9, 1.33) / C(9, 1.0), 1.33, 1e-12);
+    CHECK(bolt_bearing({.d_mm = 8, .t_mm = 1, .Fu_MPa = 300, .mf = 1}).factor == 2.50);
+    holds("BB-2", From::read);
+    const base::Resistance got = bolt_bearing_deformation({.d_mm = 8, .t_mm = 2, .Fu_MPa = 300});
+    check_near_rel(got.nominal / (8 * 2 * 300), 4.64 * 0.0394 * 2 + 1.53, 1e-12);
+    CHECK(got.factor == 2.22);
+}
+
 TEST_CASE("AISI S100-16 J3.3.2 (BB-2): metric bolts in thin sheet of 270 MPa")
 {
     holds("BB-2", From::recomputed);
@@ -93,6 +110,18 @@ TEST_CASE("AISI S100-16 J6.1 (TO-1): M8 in a 9 mm hole, 16 mm from the edge of 0
     const base::Resistance got = sheet_tear_out({.t_mm = 0.8, .Fu_MPa = 270, .e_net_mm = 11.5, .n = 1});
     check_near_rel(got.nominal, 2981, 5e-4);
     check_near_rel(got.capacity, 1343, 5e-4);
+}
+
+TEST_CASE("AISI S100-16 J6.1, Table J6-1 (TO-1, TO-2): 0.6 Fu on 2 n t e_net, over 2.22 for bolts and 3.00 for screws")
+{
+    // [read] in a copy of the standard made by others
+    const base::Resistance bolts = sheet_tear_out({.t_mm = 1, .Fu_MPa = 300, .e_net_mm = 10, .n = 2}), screws = screw_tear_out({.t_mm = 1, .Fu_MPa = 300, .e_net_mm = 10, .n = 2});
+    holds("TO-1", From::read);
+    check_near_rel(bolts.nominal / 300, 0.6 * 2 * 2 * 1 * 10, 1e-12);
+    check_near_rel(bolts.factor, 2.22, 1e-12);
+    holds("TO-2", From::read);
+    check_near_rel(screws.nominal / 300, 0.6 * 2 * 2 * 1 * 10, 1e-12);
+    check_near_rel(screws.factor, 3.00, 1e-12);
 }
 
 TEST_CASE("AISC Design Example II.A-1 (form of TO-1, TO-2): tear-out 20.6 kip over 0.844 in of 5/16 in of 65 ksi, half of it on each side: the form of the sheet's rule")

@@ -30,6 +30,21 @@ TEST_CASE("AISC 360-10 table J3.2 (BT-1, BV-1): threaded parts 0.75 Fu and 0.450
     check_near_rel(bolt_shear({.d_mm = d, .Fu_MPa = 120 * ksi_MPa}).capacity / area / ksi_MPa, 27.0, 1e-6); // Design Example J.3
 }
 
+TEST_CASE("AISI S100-16 Table J3.4-1 (BT-1, BV-1): threaded parts below 12 mm 0.675 Fu and 0.400 Fu, from 12 mm on 0.75 and 0.450 Fu, factor 2.00")
+{
+    // [read] in a copy of the standard made by others
+    struct Row { double d, tension, shear; };
+    for (const Row& r : {Row{8, 0.675, 0.400}, Row{11.9, 0.675, 0.400}, Row{12, 0.75, 0.450}}) {
+        CAPTURE(r.d);
+        const double Ab = std::numbers::pi * r.d * r.d / 4;
+        holds("BT-1", From::read);
+        check_near_rel(bolt_tension({.d_mm = r.d, .Fu_MPa = 800}).nominal / Ab / 800, r.tension, 1e-12);
+        holds("BV-1", From::read);
+        check_near_rel(bolt_shear({.d_mm = r.d, .Fu_MPa = 800}).nominal / Ab / 800, r.shear, 1e-12);
+        CHECK(bolt_tension({.d_mm = r.d, .Fu_MPa = 800}).factor == 2.00);
+    }
+}
+
 TEST_CASE("AISC Design Example J.5 (BT-1): 3/4 in bolt of 120 ksi, 39.8 kip nominal, 19.9 kip allowable")
 {
     holds("BT-1", From::read);

@@ -47,11 +47,22 @@ TEST_CASE("AISI S100-16 J4.4.2 (PO-1): head alone, washer that spreads, washer c
     check_near_rel(pull_over(head(25, 0.8, 270)).nominal, 6188, 5e-4);                         // the cap holds for a head as well
 }
 
+TEST_CASE("AISI S100-16 equations J4.4.2-1, J4.4.2-2 (PO-1, SC-3): 1.5 t1 d'w Fu1, d'w = dh + 2 tw + t1 up to dw, half where eccentric, over 3.00")
+{
+    // [read] in a copy of the standard made by others
+    const PullOver spread = washer(9.5, 15, 1.5, 0.8), narrow = washer(13, 15, 1.5, 0.8);
+    holds("PO-1", From::read);
+    check_near_rel(effective_pull_over_diameter(spread), 9.5 + 2 * 1.5 + 0.8, 1e-12);
+    check_near_rel(effective_pull_over_diameter(narrow), 15, 1e-12);
+    check_near_rel(pull_over(spread).nominal / (0.8 * (9.5 + 3.8) * 270), 1.5, 1e-12);
+    check_near_rel(pull_over(spread).factor, 3.00, 1e-12);
+}
+
 TEST_CASE("AISI S100-16 J4.4 (PO-1): small heads, thin washers and NaN get no figure")
 {
     CHECK_FALSE(pull_over(head(7.9, 0.8, 270)).covered);           // [read] head or washer at least 5/16 in = 7.94 mm
     CHECK_FALSE(pull_over(washer(13, 15, 1.2, 0.8)).covered);      // [read] separate washer at least 0.050 in = 1.27 mm
-    CHECK_FALSE(pull_over(washer(13, 18, 1.5, 0.8)).covered);      // [memory] 1.6 mm where the washer is above 5/8 in
+    CHECK_FALSE(pull_over(washer(13, 18, 1.5, 0.8)).covered);      // [read] 1.6 mm where the washer is above 5/8 in
     CHECK(pull_over(washer(13, 15, 1.3, 0.8)).covered);
     CHECK(std::isnan(effective_pull_over_diameter(washer(13, std::nan(""), 2, 0.8))));
     CHECK(std::isnan(effective_pull_over_diameter(head(std::nan(""), 0.8, 270))));

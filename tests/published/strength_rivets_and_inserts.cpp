@@ -55,10 +55,10 @@ TEST_CASE("Pull-through of a rivet's head (RV-3): PO-1's rule from 7.94 mm on, t
 
 TEST_CASE("Distances of rivets and inserts (ED-3, SP-3, ED-4, SP-4)")
 {
-    holds("ED-3", From::remembered);
-    // [memory] EN 1993-1-3 Table 8.1: 1.5 d and 3 d; inserts 2 and 3 hole diameters are judgement
-    check_near_rel(rivet_edge_distance({.d_mm = 4.8}).capacity, 7.2, 1e-12);
-    holds("SP-3", From::remembered);
+    // [read] US Army TM 10-5410-229-13&P, 5-6, and a course of the sheet metal trade: 2 d to the edge, 3 d between; inserts are judgement
+    holds("ED-3", From::read);
+    check_near_rel(rivet_edge_distance({.d_mm = 4.8}).capacity, 9.6, 1e-12);
+    holds("SP-3", From::read);
     check_near_rel(rivet_spacing({.d_mm = 4.8}).capacity, 14.4, 1e-12);
     holds("ED-4", From::recomputed);
     check_near_rel(insert_edge_distance({.d_hole_mm = 9}).capacity, 18, 1e-12);

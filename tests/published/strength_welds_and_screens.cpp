@@ -34,6 +34,19 @@ TEST_CASE("Allowable unit force on fillet welds (WE-1): E60 and E70, legs of 1/8
     }
 }
 
+TEST_CASE("AISI S100-16 J2.5 (WE-2): shares of t L Fu and factors as printed; the same in a sister code")
+{
+    // [read] in a copy of the standard made by others, and in Colombia's NSR-10, F.4.5.2.4, in another
+    holds("WE-2", From::read);
+    const auto beside = [](double L, double direction) { return sheet_beside_fillet({.t_mm = 1, .Fu_MPa = 300, .L_mm = L, .direction = direction}); };
+    check_near_rel(beside(20, weld_along_force).nominal / 300, 1 - 0.01 * 20, 1e-12);
+    check_near_rel(beside(20, weld_along_force).factor, 2.55, 1e-12);
+    check_near_rel(beside(25, weld_along_force).nominal / 300, 0.75, 1e-12);
+    check_near_rel(beside(25, weld_along_force).factor, 3.05, 1e-12);
+    check_near_rel(beside(20, weld_across_force).nominal / 300, 1, 1e-12);
+    check_near_rel(beside(20, weld_across_force).factor, 2.35, 1e-12);
+}
+
 TEST_CASE("AISI S100-16 J2.5 (WE-2): 1 mm sheet of 270 MPa beside fillets across and along the force")
 {
     holds("WE-2", From::recomputed);
