@@ -37,6 +37,9 @@ public:
 
     void run()
     {
+        if (f.blocks.empty()) return;
+        const Block& last = f.blocks.back();
+        f.values.resize(last.start + (last.width + static_cast<Eigen::Index>(last.below.size())) * last.width);
         for (std::size_t b = 0; b < f.blocks.size(); ++b) eliminate(b);
     }
 
@@ -151,8 +154,8 @@ private:
             Front update(updates[b].data(), below, below);
             for (Eigen::Index k = 0; k < below; ++k) update.col(k).tail(below - k) = front.col(block.width + k).tail(below - k);
         }
-        block.L.resize(block.width + below, block.width); // what stands above the diagonal is never read
-        for (int k = 0; k < block.width; ++k) block.L.col(k).tail(block.width + below - k) = front.col(k).tail(block.width + below - k);
+        Eigen::Map<Matrix> L(f.values.data() + block.start, block.width + below, block.width);
+        for (int k = 0; k < block.width; ++k) L.col(k).tail(block.width + below - k) = front.col(k).tail(block.width + below - k);
     }
 };
 
@@ -176,6 +179,10 @@ void number_unknowns(const Groups& groups, const Symbolic& s, std::size_t dofs, 
         for (const int p : s.below[b])
             for (int k = begin[static_cast<std::size_t>(p)]; k < begin[static_cast<std::size_t>(p) + 1]; ++k) block.below.push_back(k);
         f.block_of.insert(f.block_of.end(), static_cast<std::size_t>(block.width), static_cast<int>(b));
+        if (!f.blocks.empty()) {
+            const Block& before = f.blocks.back();
+            block.start = before.start + (before.width + static_cast<Eigen::Index>(before.below.size())) * before.width;
+        }
         f.blocks.push_back(std::move(block));
     }
 }
@@ -191,6 +198,12 @@ std::vector<Spot> spots_of(const Groups& groups, const std::vector<Spot>& spots)
 
 SingularMatrix::SingularMatrix(int dof_in, double ratio) : std::runtime_error(describe(dof_in, ratio)), dof(dof_in) {}
 
+std::uint64_t next_number()
+{
+    static std::atomic<std::uint64_t> next{1};
+    return next++;
+}
+
 Factor analyse_pattern(const Sparse& K, const std::vector<char>& supported, const std::vector<Spot>& spots)
 {
     if (K.rows() != K.cols() || static_cast<std::size_t>(K.cols()) != supported.size() || (!spots.empty() && spots.size() != supported.size()))
@@ -203,9 +216,8 @@ Factor analyse_pattern(const Sparse& K, const std::vector<char>& supported, cons
 
 std::shared_ptr<const Factor> factorise(const Sparse& K, const Factor& pattern)
 {
-    static std::atomic<std::uint64_t> next_id{1};
     auto f = std::make_shared<Factor>(pattern);
-    f->id = next_id++;
+    f->id = next_number();
     Elimination(K, *f).run();
     return f;
 }

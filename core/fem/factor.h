@@ -32,7 +32,7 @@ void add(const Factor& f, const Column& a, double s, Vector& x);
 struct Block {
     int first = 0, width = 0, parent = -1;
     std::vector<int> below;              ///< later unknowns this one touches, ascending
-    Matrix L;                            ///< (width + below) x width: lower triangle, then the rows below
+    Eigen::Index start = 0;              ///< of its columns in Factor::values
 };
 
 /// K = P^T G G^T P over the unsupported dofs, G lower triangular with D^1/2 taken in: G = L D^1/2.
@@ -43,7 +43,13 @@ public:
     std::vector<int> dof;                ///< per place: dof
     std::vector<int> block_of;           ///< per place: supernode
     std::vector<Block> blocks;
+    Vector values;                       ///< columns of all supernodes one after the other, (width + below) figures each; empty: pattern only
 
+    /// (width + below) x width: lower triangle, then the rows below; what stands above the diagonal is anything.
+    [[nodiscard]] Eigen::Map<const Matrix> L(const Block& b) const
+    {
+        return {values.data() + b.start, b.width + static_cast<Eigen::Index>(b.below.size()), b.width};
+    }
     [[nodiscard]] int size() const { return static_cast<int>(dof.size()); }
     void forward(Vector& x) const;       ///< x <- G^-1 x, in elimination order
     void backward(Vector& x) const;      ///< x <- G^-T x

@@ -17,7 +17,7 @@ Eigen::Index most_below(const Factor& f)
 Eigen::Index tallest(const Factor& f)
 {
     Eigen::Index most = 0;
-    for (const Block& b : f.blocks) most = std::max(most, b.L.rows());
+    for (const Block& b : f.blocks) most = std::max(most, b.width + static_cast<Eigen::Index>(b.below.size()));
     return most;
 }
 
@@ -27,12 +27,12 @@ template <int Width> struct Sweep {
     using Pieces = typename Several<Width>::Pieces;
 
     /// The block's own unknowns, then those below it: y <- L^-1 y, and what they take from those below.
-    static void forward(const Matrix& L, Pieces& y)
+    static void forward(const Eigen::Map<const Matrix>& L, Pieces& y)
     {
         const Eigen::Index rows = L.rows(), width = L.cols();
         Eigen::Index k = 0;
         for (; k + 4 <= width; k += 4) {
-            const double *p = &L(0, k), *q = &L(0, k + 1), *r = &L(0, k + 2), *s = &L(0, k + 3);
+            const double *const p = L.col(k).data(), *const q = L.col(k + 1).data(), *const r = L.col(k + 2).data(), *const s = L.col(k + 3).data();
             const Piece a = y.col(k) * (1 / p[k]);
             const Piece b = (y.col(k + 1) - p[k + 1] * a) * (1 / q[k + 1]);
             const Piece c = (y.col(k + 2) - p[k + 2] * a - q[k + 2] * b) * (1 / r[k + 2]);
@@ -48,7 +48,7 @@ template <int Width> struct Sweep {
     }
 
     /// y <- L^-T y of the block's own unknowns, those below known.
-    static void backward(const Matrix& L, Pieces& y)
+    static void backward(const Eigen::Map<const Matrix>& L, Pieces& y)
     {
         const Eigen::Index rows = L.rows(), whole = L.cols() / 4 * 4;
         for (Eigen::Index k = L.cols() - 1; k >= whole; --k) {
@@ -57,7 +57,7 @@ template <int Width> struct Sweep {
             y.col(k) = a * (1 / L(k, k));
         }
         for (Eigen::Index k = whole - 4; k >= 0; k -= 4) {
-            const double *p = &L(0, k), *q = &L(0, k + 1), *r = &L(0, k + 2), *s = &L(0, k + 3);
+            const double *const p = L.col(k).data(), *const q = L.col(k + 1).data(), *const r = L.col(k + 2).data(), *const s = L.col(k + 3).data();
             Piece a = y.col(k), b = y.col(k + 1), c = y.col(k + 2), d = y.col(k + 3);
             for (Eigen::Index i = k + 4; i < rows; ++i) {
                 const Piece v = y.col(i);
@@ -75,9 +75,10 @@ template <int Width> struct Sweep {
         Pieces y(Width, tallest(f));
         for (const Block& b : f.blocks) {
             const auto below = static_cast<Eigen::Index>(b.below.size());
+            if (!(x.middleCols(b.first, b.width) != 0).any()) continue; // a few loads leave most of the sheet untouched; NaN is not 0
             y.leftCols(b.width) = x.middleCols(b.first, b.width);
             y.middleCols(b.width, below).setZero();
-            forward(b.L, y);
+            forward(f.L(b), y);
             x.middleCols(b.first, b.width) = y.leftCols(b.width);
             for (Eigen::Index k = 0; k < below; ++k) x.col(b.below[static_cast<std::size_t>(k)]) += y.col(b.width + k);
         }
@@ -89,7 +90,7 @@ template <int Width> struct Sweep {
         for (auto b = f.blocks.rbegin(); b != f.blocks.rend(); ++b) {
             y.leftCols(b->width) = x.middleCols(b->first, b->width);
             for (std::size_t k = 0; k < b->below.size(); ++k) y.col(b->width + static_cast<Eigen::Index>(k)) = x.col(b->below[k]);
-            backward(b->L, y);
+            backward(f.L(*b), y);
             x.middleCols(b->first, b->width) = y.leftCols(b->width);
         }
     }
@@ -102,10 +103,10 @@ void Factor::forward(Vector& x) const
     Vector change(most_below(*this)); // one working room for all blocks
     for (const Block& b : blocks) {
         auto own = x.segment(b.first, b.width);
-        b.L.topRows(b.width).triangularView<Eigen::Lower>().solveInPlace(own);
+        L(b).topRows(b.width).triangularView<Eigen::Lower>().solveInPlace(own);
         const auto below = static_cast<Eigen::Index>(b.below.size());
         if (below == 0) continue;
-        change.head(below).noalias() = b.L.bottomRows(below) * own;
+        change.head(below).noalias() = L(b).bottomRows(below) * own;
         for (Eigen::Index k = 0; k < below; ++k) x(b.below[static_cast<std::size_t>(k)]) -= change(k);
     }
 }
@@ -117,8 +118,8 @@ void Factor::backward(Vector& x) const
         auto own = x.segment(b->first, b->width);
         const auto below = static_cast<Eigen::Index>(b->below.size());
         for (Eigen::Index k = 0; k < below; ++k) later(k) = x(b->below[static_cast<std::size_t>(k)]);
-        if (below > 0) own.noalias() -= b->L.bottomRows(below).transpose() * later.head(below);
-        b->L.topRows(b->width).triangularView<Eigen::Lower>().transpose().solveInPlace(own);
+        if (below > 0) own.noalias() -= L(*b).bottomRows(below).transpose() * later.head(below);
+        L(*b).topRows(b->width).transpose().triangularView<Eigen::Upper>().solveInPlace(own);
     }
 }
 
@@ -156,10 +157,10 @@ Column Factor::column(const Row& row, Vector& work) const
         if (!reached[k]) continue;
         const Block& b = blocks[k];
         auto own = work.segment(b.first, b.width);
-        b.L.topRows(b.width).triangularView<Eigen::Lower>().solveInPlace(own);
+        L(b).topRows(b.width).triangularView<Eigen::Lower>().solveInPlace(own);
         const auto below = static_cast<Eigen::Index>(b.below.size());
         if (below > 0) {
-            const Vector change = b.L.bottomRows(below) * own;
+            const Vector change = L(b).bottomRows(below) * own;
             for (Eigen::Index i = 0; i < below; ++i) work(b.below[static_cast<std::size_t>(i)]) -= change(i);
         }
         c.blocks.push_back(static_cast<int>(k));

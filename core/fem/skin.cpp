@@ -14,6 +14,7 @@ namespace {
 void make_elements(const SkinModel& model, const SkinLayout& l, SkinElements& e)
 {
     const double D = rigidity(model.sheet);
+    e.membrane_of.assign(e.missing.size(), nullptr);
     for (int j = 0; j + 1 < l.ny(); ++j)
         for (int i = 0; i + 1 < l.nx(); ++i) {
             if (e.missing[l.element(i, j)]) continue;
@@ -23,6 +24,7 @@ void make_elements(const SkinModel& model, const SkinLayout& l, SkinElements& e)
             const unsigned edges = element_bubbles(l, e, i, j).edges;
             const std::array<unsigned, 3> key{static_cast<unsigned>(cx), static_cast<unsigned>(cy), edges};
             if (!e.membrane.contains(key)) e.membrane[key] = membrane_element(model.sheet, lx, ly, edges);
+            e.membrane_of[l.element(i, j)] = &e.membrane[key];
         }
 }
 
@@ -57,7 +59,7 @@ public:
         }
     }
 
-    [[nodiscard]] Sparse take() { return std::move(K); }
+    void give(Sparse& to) { to.swap(K); } ///< a sparse matrix that is returned or moved is copied
 
 private:
     SkinLayout l;
@@ -95,7 +97,7 @@ void add_bubbles(const MembraneElement& m, const Few<12>& dofs, std::vector<Eige
             if (a >= 8 || b >= 8) out.emplace_back(dofs[a], dofs[b], m.K(static_cast<Eigen::Index>(a), static_cast<Eigen::Index>(b)));
 }
 
-Sparse assemble(const SkinModel& model, const GridAndElements& g)
+void assemble(const SkinModel& model, const GridAndElements& g, Sparse& out)
 {
     const SkinLayout l{g.grid};
     const SkinElements& e = *g.elements;
@@ -106,18 +108,18 @@ Sparse assemble(const SkinModel& model, const GridAndElements& g)
             if (e.missing[l.element(i, j)]) continue;
             const int cx = e.x_class[static_cast<std::size_t>(i)], cy = e.y_class[static_cast<std::size_t>(j)];
             const ElementBubbles b = element_bubbles(l, e, i, j);
-            const MembraneElement& m = e.membrane.at({static_cast<unsigned>(cx), static_cast<unsigned>(cy), b.edges});
+            const MembraneElement& m = *e.membrane_of[l.element(i, j)];
             add_element(K, i, j, e.bending.at({cx, cy}), m.K);
             if (b.edges != 0) add_bubbles(m, membrane_dofs(l, b, i, j), extra);
         }
     add_ribs(model, g.grid, e, extra);
     add_edge_springs(model, g.grid, e, extra);
     add_rib_end_springs(model, g.grid, extra);
-    Sparse result = K.take();
-    if (extra.empty()) return result;
+    K.give(out);
+    if (extra.empty()) return;
     Sparse added(g.dofs, g.dofs);
     added.setFromTriplets(extra.begin(), extra.end());
-    return result + added;
+    out = Sparse(out + added);
 }
 
 /// Motions of the sheet, its lower left corner at (x0, y0), as a rigid body about the origin (theory FE-10).
@@ -178,7 +180,8 @@ Skin sheet(const SkinModel& model, double x0, double y0)
     Skin skin{model, g.grid, {}, g.elements};
     skin.body.name = model.name;
     skin.body.dofs = g.dofs;
-    skin.body.K = assemble(model, g);
+    skin.body.made_as = next_number();
+    assemble(model, g, skin.body.K);
     skin.body.spots = spots(g);
     skin.body.rigid_modes = rigid_modes(g.grid, g.dofs, model.mid_z, x0, y0);
     return skin;

@@ -76,6 +76,7 @@ MembraneElement membrane_element(const SheetSection& sheet, double lx, double ly
     m.recover = Matrix::Zero(16, static_cast<Eigen::Index>(kept.size()));
     for (std::size_t k = 0; k < kept.size(); ++k) m.recover(kept[k], static_cast<Eigen::Index>(k)) = 1;
     for (std::size_t k = 0; k < condensed.size(); ++k) m.recover.row(condensed[k]) = modes.row(static_cast<Eigen::Index>(k));
+    for (std::size_t c = 0; c < 4; ++c) m.corner[c] = C * membrane_strain(lx, ly, c % 2 == 0 ? -1 : 1, c / 2 == 0 ? -1 : 1) * m.recover;
     return m;
 }
 

@@ -22,6 +22,7 @@ enum RibEdge : unsigned { rib_bottom = 1, rib_top = 2, rib_left = 4, rib_right =
 struct MembraneElement {
     Matrix K;                            ///< (8 + bubbles) square, incompatible modes condensed
     Matrix recover;                      ///< 16 x (8 + bubbles): all 16 shape coefficients (nodes, 4 modes, 4 bubbles)
+    std::array<Matrix, 4> corner;        ///< 3 x (8 + bubbles): N_x, N_y, N_xy at node c
 };
 [[nodiscard]] MembraneElement membrane_element(const SheetSection& sheet, double lx, double ly, unsigned edges);
 /// (eps_x, eps_y, gamma_xy) per shape coefficient at xi, eta in -1..1.
@@ -37,6 +38,7 @@ struct SkinElements {
     std::vector<char> missing;           ///< per element [i + (nx-1) j]: 1 = inside an opening
     std::map<std::array<int, 2>, Matrix16> bending;                 ///< by (x class, y class)
     std::map<std::array<unsigned, 3>, MembraneElement> membrane;    ///< by (x class, y class, rib edges)
+    std::vector<const MembraneElement*> membrane_of;                ///< per element, into `membrane`; null inside an opening
 };
 
 struct SkinLayout {
@@ -102,8 +104,7 @@ struct EdgeStation { double along = 0, x = 0, y = 0; bool sheet = true; };
 /// What the stress resultants of `field` hand to an edge at n stations; nothing where there is no sheet.
 [[nodiscard]] std::vector<EdgeFlow> edge_flow(const SkinModel& model, int edge, int stations, const std::function<SkinPoint(double x, double y)>& field);
 
-/// make_skin() in its two halves, for who wants another factor of the same matrix. Throws as make_skin().
-[[nodiscard]] Skin skin_without_factor(const SkinModel& model);
+/// The other half of skin_without_factor(). Throws as make_skin().
 [[nodiscard]] std::shared_ptr<const Factor> skin_factor(const Skin& skin, const std::vector<char>& supported);
 
 /// "slope w_x at (30.0, 60.0) mm"

@@ -46,14 +46,13 @@ void membrane_forces(const Skin& skin, const Vector& u, const Interval& ix, cons
     const SkinLayout l{skin.grid};
     const SkinElements& e = *skin.elements;
     const ElementBubbles bubbles = element_bubbles(l, e, ix.index, iy.index);
-    const auto cx = static_cast<unsigned>(e.x_class[static_cast<std::size_t>(ix.index)]);
-    const auto cy = static_cast<unsigned>(e.y_class[static_cast<std::size_t>(iy.index)]);
+    const MembraneElement& m = *e.membrane_of[l.element(ix.index, iy.index)];
     const Few<12> dofs = membrane_dofs(l, bubbles, ix.index, iy.index);
     Eigen::Matrix<double, Eigen::Dynamic, 1, 0, 12, 1> q(static_cast<Eigen::Index>(dofs.size()));
     for (std::size_t k = 0; k < dofs.size(); ++k) q(static_cast<Eigen::Index>(k)) = u(dofs[k]);
-    const Eigen::Matrix<double, 16, 1> shape = e.membrane.at({cx, cy, bubbles.edges}).recover * q;
-    const Eigen::Vector3d N = membrane_stiffness(skin.model.sheet)
-        * (membrane_strain(ix.length, iy.length, 2 * ix.s - 1, 2 * iy.s - 1) * shape).eval();
+    Eigen::Vector3d N;
+    if ((ix.s == 0 || ix.s == 1) && (iy.s == 0 || iy.s == 1)) N.noalias() = m.corner[static_cast<std::size_t>(ix.s + 2 * iy.s)] * q;
+    else N = membrane_stiffness(skin.model.sheet) * (membrane_strain(ix.length, iy.length, 2 * ix.s - 1, 2 * iy.s - 1) * (m.recover * q).eval()).eval();
     p.N_x = N(0), p.N_y = N(1), p.N_xy = N(2);
 }
 
