@@ -1,6 +1,7 @@
 #pragma once
 #include "fem/types.h"
 
+#include <cstdint>
 #include <memory>
 
 namespace thinskin::fem {
@@ -18,8 +19,12 @@ struct Body {
     bool held = true;                  ///< false: the supported dofs are six auxiliary ones (statically determinate); the body is free
     bool rigid = false;                ///< no elastic dofs at all: moves by rigid_modes only, K empty
     Matrix rigid_modes;                ///< dofs x 6: translations along x y z and rotations about x y z through the origin (0,0,0)
-    std::shared_ptr<const Factor> factor; ///< null when rigid
+    std::shared_ptr<const Factor> factor; ///< null when rigid, or when it was made without one
+    std::uint64_t made_as = 0;         ///< of a sheet: a number of its own, never reused; 0: none
 };
+
+/// The next such number; factors count with it as well.
+[[nodiscard]] std::uint64_t next_number();
 
 /// Displacement u (all dofs) under a load (all dofs; entries at supported dofs are ignored), free of joint forces.
 [[nodiscard]] Vector solve(const Body& body, const Vector& load);

@@ -84,7 +84,7 @@ private:
         if (k > 0) side_.push_back(length);
         if (!(length > (k > 0 ? nothing * diagonal_.front() : 0))) return false;
         if (V_.cols() < k + 1) {
-            V_.conservativeResize(Eigen::NoChange, std::min(most_ + 1, static_cast<int>(2 * k)));
+            V_.conservativeResize(Eigen::NoChange, std::min(most_ + 1, static_cast<int>(k) + 16));
             MV_.conservativeResize(Eigen::NoChange, V_.cols());
         }
         V_.col(k) = x / length;

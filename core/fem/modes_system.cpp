@@ -17,6 +17,9 @@ constexpr double free_share = 1e-7;          // omega^2 below this part of the s
 
 bool has_mass(const MassMatrix& m) { return m.M.rows() > 0 && m.M.nonZeros() > 0; }
 
+/// Its factor tells a body that was changed from the sheet it was; 0: nothing to know it by.
+std::uint64_t number_of(const Body& body) { return body.factor ? body.factor->id : body.made_as; }
+
 /// To the last bit.
 bool same(const Sparse& a, const Sparse& b)
 {
@@ -33,19 +36,16 @@ ModesSystem::ModesSystem(const Assembly& assembly, const std::vector<char>& acti
     : bodies_(assembly), masses_(masses), shift_(std::pow(2 * pi * shift_Hz, 2)), cache_(cache)
 {
     check_assembly(assembly);
-    std::vector<Eigen::Triplet<double>> entries;
     bool any = false;
     for (std::size_t b = 0; b < assembly.bodies.size(); ++b) {
         const Body& body = *assembly.bodies[b];
         begin_.push_back(size_);
         size_ += body.dofs;
         any = any || has_mass(masses[b]);
-        add_mass(entries, b); // throws where the mass does not fit
+        check_mass(b); // throws where it does not fit
         rigid_mass_.emplace_back(has_mass(masses[b]) ? Eigen::Matrix<double, 6, 6>(body.rigid_modes.transpose() * (masses[b].M * body.rigid_modes).eval()) : Eigen::Matrix<double, 6, 6>::Zero());
     }
-    mass_.resize(size_, size_);
-    mass_.setFromTriplets(entries.begin(), entries.end());
-    entries = {};
+    join_masses();
     for (std::size_t b = 0; b < assembly.bodies.size(); ++b)
         if (!add_body(b)) return;
     if (!any) {
@@ -56,18 +56,36 @@ ModesSystem::ModesSystem(const Assembly& assembly, const std::vector<char>& acti
     condense_joints(active);
 }
 
-void ModesSystem::add_mass(std::vector<Eigen::Triplet<double>>& entries, std::size_t b) const
+void ModesSystem::check_mass(std::size_t b) const
 {
     const Body& body = *bodies_.bodies[b];
     const Sparse& M = masses_[b].M;
     if (M.rows() == 0) return;
     if (M.rows() != body.dofs || M.cols() != body.dofs) throw std::invalid_argument("modes: the mass of " + body.name + " has the wrong size");
-    const auto held = [&](Eigen::Index d) { return body.held && body.supported[static_cast<std::size_t>(d)]; };
     for (int c = 0; c < M.outerSize(); ++c)
-        for (Sparse::InnerIterator it(M, c); it; ++it) {
+        for (Sparse::InnerIterator it(M, c); it; ++it)
             if (!std::isfinite(it.value())) throw std::invalid_argument("modes: the mass of " + body.name + " is not a number");
-            if (!held(it.row()) && !held(it.col())) entries.emplace_back(static_cast<int>(begin_[b] + it.row()), static_cast<int>(begin_[b] + it.col()), it.value());
+}
+
+/// One body after the other, without what is held: columns are written in their order, a list of entries would be twice as large.
+void ModesSystem::join_masses()
+{
+    Eigen::Index entries = 0;
+    for (const MassMatrix& m : masses_) entries += m.M.nonZeros();
+    mass_.resize(size_, size_);
+    mass_.reserve(entries);
+    for (std::size_t b = 0; b < masses_.size(); ++b) {
+        const Body& body = *bodies_.bodies[b];
+        const Sparse& M = masses_[b].M;
+        const auto held = [&](Eigen::Index d) { return body.held && body.supported[static_cast<std::size_t>(d)]; };
+        for (int c = 0; c < body.dofs; ++c) {
+            mass_.startVec(begin_[b] + c);
+            if (M.rows() == 0 || held(c)) continue;
+            for (Sparse::InnerIterator it(M, c); it; ++it)
+                if (!held(it.row())) mass_.insertBack(begin_[b] + it.row(), begin_[b] + c) = it.value();
         }
+    }
+    mass_.finalize();
 }
 
 std::shared_ptr<const Body> ModesSystem::shifted(const Body& body, const MassMatrix& mass)
@@ -85,9 +103,9 @@ std::shared_ptr<const Body> ModesSystem::shifted(const Body& body, const MassMat
 /// The skin, which stays when parts on it move.
 std::shared_ptr<const Body> ModesSystem::shifted_held(const Body& body, const MassMatrix& mass)
 {
-    if (cache_.factor != body.factor->id || !same(cache_.M, mass.M)) {
+    if (const std::uint64_t is = number_of(body); cache_.body != is || !same(cache_.M, mass.M)) {
         cache_.shifted = shifted(body, mass);
-        cache_.factor = body.factor->id;
+        cache_.body = is;
         cache_.M = mass.M;
     }
     return cache_.shifted;
@@ -102,7 +120,7 @@ bool ModesSystem::add_body(std::size_t b)
         return false;
     }
     try {
-        shifted_.push_back(body.held && body.factor ? shifted_held(body, masses_[b]) : shifted(body, masses_[b]));
+        shifted_.push_back(body.held && number_of(body) != 0 ? shifted_held(body, masses_[b]) : shifted(body, masses_[b]));
     } catch (const SingularMatrix&) {
         status_ = body.held ? ModesStatus::ill_conditioned : ModesStatus::no_mass;
         where_ = body.name + (body.held ? " has lost its stiffness" : " is free and can move without moving mass");

@@ -8,7 +8,7 @@
 namespace thinskin::fem {
 
 struct ModesCache::Impl {
-    std::uint64_t factor = 0;            ///< of the body as it was given; 0: nothing kept yet
+    std::uint64_t body = 0;              ///< of the body as it was given; 0: nothing kept yet
     Sparse M;
     std::shared_ptr<const Body> shifted;
     ColumnCache columns;
@@ -49,7 +49,8 @@ private:
     bool add_body(std::size_t b);
     [[nodiscard]] std::shared_ptr<const Body> shifted(const Body& body, const MassMatrix& mass);
     [[nodiscard]] std::shared_ptr<const Body> shifted_held(const Body& body, const MassMatrix& mass);
-    void add_mass(std::vector<Eigen::Triplet<double>>& entries, std::size_t b) const;
+    void check_mass(std::size_t b) const;
+    void join_masses();
     void condense_joints(const std::vector<char>& active);
     [[nodiscard]] Vector body_part(const Vector& x, std::size_t b) const;
     [[nodiscard]] Vector free_solve(const Vector& load) const;

@@ -64,6 +64,8 @@ struct Skin {
 
 /// Throws std::invalid_argument for values out of range (NaN included), std::runtime_error when the edges leave a mechanism.
 [[nodiscard]] Skin make_skin(const SkinModel& model);
+/// The same without its factor, for who wants another one or none: nothing that needs one may be asked of it.
+[[nodiscard]] Skin skin_without_factor(const SkinModel& model);
 
 /// A loose rectangular sheet with its lower left corner at (x0, y0) of the panel: the same elements, all four edges free (what the
 /// model says of its edges is not read), held by nothing. A free body: its rigid motions are those of the panel's axes.

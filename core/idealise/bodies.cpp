@@ -181,7 +181,8 @@ void build_skin(Structure& s, SkinCache& cache)
     if (s.options.door_frame) put_on_door_frame(l, m);
     const std::string key = skin_key(m);
     if (cache.key != key) {
-        cache.skin = std::make_shared<const fem::Skin>(fem::make_skin(m));
+        // on its own frame the sheet is asked for frequencies only, which take another factor than statics
+        cache.skin = std::make_shared<const fem::Skin>(s.options.door_frame ? fem::skin_without_factor(m) : fem::make_skin(m));
         cache.buckling = s.options.door_frame ? nullptr : fem::make_buckling(m);
         cache.large = nullptr;
         cache.key = key;

@@ -261,6 +261,7 @@ results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::I
     o.timing.solver_ms = watch.lap();
     if (solved && depth == Depth::full) {
         w.say({"natural frequencies"});
+        w.skin.local = {}; // their room is wanted now; they are made again in a few hundredths of a second
         o.vibration = vibration(l, s, w, idealise::Modes::all);
         o.timing.vibration_ms = watch.lap();
     }
