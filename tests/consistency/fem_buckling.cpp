@@ -1,5 +1,9 @@
 #include "consistency/fem_models.h"
+#include "fem/pressed_sheet.h"
+#include "fem/sheet_slopes.h"
 #include "support/near.h"
+
+#include <numeric>
 
 using namespace thinskin;
 using tests::check_near_rel;
@@ -80,6 +84,47 @@ TEST_CASE("Ribs raise the factor")
     const double bare = fem::buckling_factor(*fem::make_buckling(m), four_bolts(353));
     m.ribs = {tests::rib(150, 0, 150, 1520), tests::rib(554, 0, 554, 1520)};
     CHECK(fem::buckling_factor(*fem::make_buckling(m), four_bolts(353)) > 1.2 * bare);
+}
+
+TEST_CASE("What presses a sheet is what its written matrix gives, element by element, any number of fields at once")
+{
+    // K_g of one element 30 x 20, written out by Simpson's rule: another way than the code's
+    const double lx = 30, ly = 20;
+    const fem::SheetShape shape = fem::sheet_shape(lx, ly);
+    fem::PressedSheet sheet(1);
+    sheet[0].shape = &shape;
+    std::iota(sheet[0].place.begin(), sheet[0].place.end(), 0);
+    sheet[0].place[5] = -1; // held
+    fem::ForceField field(12, 1);
+    for (int k = 0; k < 12; ++k) field(k, 0) = 1 + 0.3 * k - 0.07 * k * k;
+    fem::Matrix written = fem::Matrix::Zero(16, 16);
+    constexpr int n = 200; // even
+    for (int i = 0; i <= n; ++i)
+        for (int j = 0; j <= n; ++j) {
+            const auto weight = [](int k) { return (k == 0 || k == n ? 1.0 : k % 2 == 1 ? 4.0 : 2.0) / (3.0 * n); };
+            const double s = static_cast<double>(i) / n, t = static_cast<double>(j) / n, xi = 2 * s - 1, eta = 2 * t - 1;
+            const fem::SheetSlopes d = fem::sheet_slopes(fem::hermite(lx, s), fem::hermite(ly, t));
+            const Eigen::Vector3d N = field.col(0).segment<3>(0) + xi * field.col(0).segment<3>(3) + eta * field.col(0).segment<3>(6) + xi * eta * field.col(0).segment<3>(9);
+            written += weight(i) * weight(j) * lx * ly * (N(0) * d.dx * d.dx.transpose() + N(1) * d.dy * d.dy.transpose() + N(2) * (d.dx * d.dy.transpose() + d.dy * d.dx.transpose()));
+        }
+    for (const int count : {1, 4, 6, 9}) {
+        fem::Matrix x(16, count);
+        std::vector<fem::ForceField> fields;
+        for (int c = 0; c < count; ++c) {
+            for (int k = 0; k < 16; ++k) x(k, c) = std::sin(1.0 + 3 * k + c);
+            fields.push_back((c + 1) * field);
+        }
+        std::vector<const fem::ForceField*> of;
+        for (const fem::ForceField& f : fields) of.push_back(&f);
+        const fem::Matrix got = fem::press(sheet, of, x);
+        fem::Matrix held = x;
+        held.row(5).setZero();
+        for (int c = 0; c < count; ++c) {
+            fem::Vector want = -(c + 1) * written * held.col(c);
+            want(5) = 0;
+            CHECK((got.col(c) - want).norm() < 1e-6 * want.norm()); // Simpson's error, of the fourth power
+        }
+    }
 }
 
 TEST_SUITE_END();

@@ -1,5 +1,11 @@
 #include "fem/factor.h"
+#include "fem/ordering.h"
+#include "fem/several.h"
+#include "fem/skin.h"
 #include "support/near.h"
+
+#include <algorithm>
+#include <set>
 
 using namespace thinskin;
 using tests::check_near_rel;
@@ -72,6 +78,91 @@ TEST_CASE("A body that nothing holds, a negative spring and a NaN are refused wi
     } catch (const fem::SingularMatrix& e) {
         CHECK(e.dof == 2);
     }
+}
+
+namespace {
+
+/// A panel with a rib, an opening and a spring along an edge: unknowns of every kind, bending and stretching joined along the rib alone.
+fem::SkinModel panel_with_all()
+{
+    fem::SkinModel m;
+    m.name = "panel";
+    m.width = 500, m.height = 700, m.spacing = 40;
+    m.sheet = {210000, 0.3, 0.8};
+    m.edges[1] = {fem::Hold::sprung, 300};
+    m.ribs.push_back({.name = "rib", .from = {200, 0}, .to = {200, 700}, .E = 210000, .G = 80000, .A = 60, .I_normal = 2000, .I_lateral = 1500, .J = 30, .offset_z = 9, .ends = {}});
+    m.openings.push_back({"hole", 300, 250, 420, 400});
+    return m;
+}
+
+/// Of every supernode: each group it eliminates meets only groups in it, below it, or before it.
+void check_structure(const fem::Groups& g, const fem::Symbolic& s)
+{
+    std::vector<int> place(s.order.size(), -1);
+    for (std::size_t k = 0; k < s.order.size(); ++k) place[static_cast<std::size_t>(s.order[k])] = static_cast<int>(k);
+    CHECK(std::none_of(place.begin(), place.end(), [](int p) { return p < 0; })); // each group once
+    REQUIRE(s.first.size() == s.below.size() + 1);
+    for (std::size_t b = 0; b < s.below.size(); ++b) {
+        const std::set<int> below(s.below[b].begin(), s.below[b].end());
+        const auto inside = [&](int p) { return p < s.first[b + 1] || below.contains(p); };
+        for (int k = s.first[b]; k < s.first[b + 1]; ++k)
+            for (const int n : g.neighbours[static_cast<std::size_t>(s.order[static_cast<std::size_t>(k)])])
+                if (place[static_cast<std::size_t>(n)] >= s.first[b] && !inside(place[static_cast<std::size_t>(n)])) FAIL_CHECK("a neighbour is missing below supernode " << b);
+        if (s.parent[b] < 0) continue;
+        const auto up = static_cast<std::size_t>(s.parent[b]);
+        const std::set<int> of_parent(s.below[up].begin(), s.below[up].end());
+        for (const int p : s.below[b]) // what a supernode hands on finds a place in its parent
+            if (p >= s.first[up + 1] && !of_parent.contains(p)) FAIL_CHECK("supernode " << b << " hands on what its parent does not hold");
+    }
+}
+
+} // namespace
+
+TEST_CASE("Nested dissection: good spots, one spot for all and scattered ones give a right structure and the same answer as minimum degree")
+{
+    const fem::Skin skin = fem::make_skin(panel_with_all());
+    const fem::Body& body = skin.body;
+    REQUIRE(body.spots.size() == static_cast<std::size_t>(body.dofs));
+    fem::Body plain = body;
+    plain.factor = fem::factorise(body.K, body.supported);
+    const fem::Vector load = fem::Vector::LinSpaced(body.dofs, -1, 2), want = fem::solve(plain, load);
+    const fem::Groups groups = fem::group_dofs(body.K, body.supported);
+    std::vector<fem::Spot> one(body.spots.size()), scattered = body.spots;
+    for (std::size_t d = 0; d < scattered.size(); ++d) scattered[d] = {static_cast<double>(d * 7919 % 211), static_cast<double>(d * 104729 % 157)};
+    for (const std::vector<fem::Spot>& spots : {body.spots, one, scattered}) {
+        std::vector<fem::Spot> of_groups;
+        for (const auto& dofs : groups.dofs) of_groups.push_back(spots[static_cast<std::size_t>(dofs.front())]);
+        check_structure(groups, fem::dissect(groups, of_groups));
+        fem::Body cut = body;
+        cut.factor = fem::factorise(body.K, body.supported, spots);
+        CHECK((fem::solve(cut, load) - want).norm() < 1e-9 * want.norm());
+    }
+    CHECK_THROWS_AS((void)fem::factorise(body.K, body.supported, {{0, 0}}), std::invalid_argument);
+    CHECK_THROWS_AS((void)fem::dissect(groups, {{0, 0}}), std::invalid_argument);
+}
+
+TEST_CASE("Any number of columns at once: each as it is alone, also where most of a load is nothing, and a NaN stays in its column")
+{
+    const fem::Skin skin = fem::make_skin(panel_with_all());
+    const fem::Body& body = skin.body;
+    fem::Vector few = fem::Vector::Zero(body.dofs);
+    fem::add(few, fem::skin_port(skin, {120, 500, 9, 9}, fem::SkinDirection::z), 1);
+    for (const int count : {1, 3, 4, 5, 8, 9, 13}) {
+        CAPTURE(count);
+        fem::Matrix loads(body.dofs, count);
+        for (int c = 0; c < count; ++c) loads.col(c) = c % 2 == 0 ? fem::Vector((c + 1) * few) : fem::Vector(fem::Vector::LinSpaced(body.dofs, -1, c));
+        const fem::Matrix u = fem::solve_columns(body, loads), Ku = fem::symmetric_product(body.K, u);
+        for (int c = 0; c < count; ++c) {
+            CHECK((u.col(c) - fem::solve(body, loads.col(c))).norm() < 1e-10 * u.col(c).norm());
+            CHECK((Ku.col(c) - body.K * u.col(c)).norm() < 1e-13 * (body.K * u.col(c)).norm() + 1e-300);
+        }
+    }
+    fem::Matrix bad = fem::Matrix::Zero(body.dofs, 5);
+    bad.col(2)(body.factor->dof[40]) = std::nan("");
+    const fem::Matrix u = fem::solve_columns(body, bad);
+    CHECK(u.col(2).hasNaN());
+    for (const int c : {0, 1, 3, 4}) CHECK(u.col(c).isZero(0));
+    CHECK_THROWS_AS((void)fem::symmetric_product(body.K, fem::Matrix::Zero(3, 1)), std::invalid_argument);
 }
 
 TEST_SUITE_END();
