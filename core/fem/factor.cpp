@@ -15,7 +15,7 @@ namespace {
 // Smallest pivot over its own diagonal entry that still counts as held (theory FE-7). Rounding alone leaves about 1e-15 to
 // 1e-13; the softest sound bodies we build leave 1e-8.
 constexpr double smallest_pivot_ratio = 1e-11;
-constexpr int panel_width = 16, few_columns = 4;
+constexpr int few_columns = 4;
 
 std::string describe(int dof, double ratio)
 {
@@ -39,7 +39,7 @@ public:
     {
         if (f.blocks.empty()) return;
         const Block& last = f.blocks.back();
-        f.values.resize(last.start + (last.width + static_cast<Eigen::Index>(last.below.size())) * last.width);
+        f.values = std::make_shared<const Room>(static_cast<std::size_t>(last.start + (last.width + static_cast<Eigen::Index>(last.below.size())) * last.width));
         for (std::size_t b = 0; b < f.blocks.size(); ++b) eliminate(b);
     }
 
@@ -61,15 +61,16 @@ private:
         for (Eigen::Index k = 0; k < n; ++k) front.col(k).tail(n - k).setZero();
     }
 
-    /// Room of a child that is done with, or new room.
+    /// The smallest room of a child that is done with in which n x n has a place, or new room.
     Vector room_for(Eigen::Index n)
     {
-        Vector room;
-        if (!spare.empty()) {
-            room = std::move(spare.back());
-            spare.pop_back();
-        }
-        if (room.size() < n * n) room.resize(n * n);
+        auto best = spare.end();
+        for (auto room = spare.begin(); room != spare.end(); ++room)
+            if (room->size() >= n * n && (best == spare.end() || room->size() < best->size())) best = room;
+        if (best == spare.end()) return Vector(n * n);
+        std::swap(*best, spare.back());
+        Vector room = std::move(spare.back());
+        spare.pop_back();
         return room;
     }
 
@@ -110,18 +111,15 @@ private:
         spare.push_back(std::move(updates[static_cast<std::size_t>(child)]));
     }
 
-    /// Cholesky of the leading columns over all rows: a few columns at a time, then the panel, then everything is brought up to date.
-    void factor_columns(const Block& block)
+    /// Cholesky of columns first..last-1 over all rows: one half, what it takes from the other, the other half; so a large front is read as
+    /// few times as a small one.
+    void factor_columns(const Block& block, int first, int last)
     {
-        for (int first = 0; first < block.width; first += panel_width) {
-            const int last = std::min(first + panel_width, block.width);
-            for (int k = first; k < last; k += few_columns) {
-                const int next = std::min(k + few_columns, last);
-                factor_few(block, k, next);
-                take_panel(front, k, next, last);
-            }
-            take_panel(front, first, last, front.cols());
-        }
+        if (last - first <= few_columns) return factor_few(block, first, last);
+        const int middle = first + ((last - first) / 2 + few_columns - 1) / few_columns * few_columns;
+        factor_columns(block, first, middle);
+        take_panel(front, first, middle, last);
+        factor_columns(block, middle, last);
     }
 
     /// The square of a few columns, pivot by pivot checked against the diagonal of K, then the rows below.
@@ -148,13 +146,14 @@ private:
         set_local(block);
         add_entries(block);
         for (const int child : children[b]) add_child(child);
-        factor_columns(block);
+        factor_columns(block, 0, block.width);
+        take_panel(front, 0, block.width, front.cols());
         if (below > 0) {
             updates[b] = room_for(below);
             Front update(updates[b].data(), below, below);
             for (Eigen::Index k = 0; k < below; ++k) update.col(k).tail(below - k) = front.col(block.width + k).tail(below - k);
         }
-        Eigen::Map<Matrix> L(f.values.data() + block.start, block.width + below, block.width);
+        Eigen::Map<Matrix> L(f.values->data() + block.start, block.width + below, block.width);
         for (int k = 0; k < block.width; ++k) L.col(k).tail(block.width + below - k) = front.col(k).tail(block.width + below - k);
     }
 };

@@ -1,5 +1,6 @@
 #pragma once
 #include "fem/body.h"
+#include "fem/room.h"
 
 #include <cstdint>
 #include <stdexcept>
@@ -43,12 +44,12 @@ public:
     std::vector<int> dof;                ///< per place: dof
     std::vector<int> block_of;           ///< per place: supernode
     std::vector<Block> blocks;
-    Vector values;                       ///< columns of all supernodes one after the other, (width + below) figures each; empty: pattern only
+    std::shared_ptr<const Room> values;  ///< columns of all supernodes one after the other, (width + below) figures each; null: pattern only
 
     /// (width + below) x width: lower triangle, then the rows below; what stands above the diagonal is anything.
     [[nodiscard]] Eigen::Map<const Matrix> L(const Block& b) const
     {
-        return {values.data() + b.start, b.width + static_cast<Eigen::Index>(b.below.size()), b.width};
+        return {values->data() + b.start, b.width + static_cast<Eigen::Index>(b.below.size()), b.width};
     }
     [[nodiscard]] int size() const { return static_cast<int>(dof.size()); }
     void forward(Vector& x) const;       ///< x <- G^-1 x, in elimination order
