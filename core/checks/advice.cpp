@@ -54,7 +54,7 @@ const layout::Stack* bare_end_of_leg(const layout::Layout& l)
 
 Advice advice_for_skin(const layout::Layout& l)
 {
-    if (l.nothing_hung()) return {"What would help: a rib under the load; a skin this thin leaves the linear theory of this version.", {"panel.ribs"}};
+    if (l.nothing_hung()) return {"What would help: a rib under the load.", {"panel.ribs"}};
     if (l.angles.empty())
         return {fmt::format("What would help: {0}, both ends bolted to the frame. One rail behind the {1} alone leaves the {2} to push the lower skin in.",
                             on_feet(l) ? "an angle behind the skin at the height of the upper feet and one at the lower feet" : "an angle behind the skin at the height of the top bolts and one at the foot", on_feet(l) ? "upper feet" : "top bolts",
