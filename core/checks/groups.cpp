@@ -1,8 +1,8 @@
 #include "checks/checks.h"
+#include "checks/rows.h"
 
 #include <algorithm>
 #include <array>
-#include <cmath>
 
 namespace thinskin::checks {
 
@@ -26,10 +26,18 @@ bool competes(const results::Check& c)
 
 constexpr std::array names{"fixing", "reinforcement", "bracket", "panel", "door", fatigue_group, vehicle_group, vibration_group};
 
-/// Margin in steps of 1e-8 of the capacity: rows that differ by rounding only, which is another on each processor, keep their order.
-double step_of(const results::Check& c) { return std::round((1 + c.margin()) * 1e8); }
+/// What fails comes first, whatever the rounding says.
+int rank(const results::Check& c)
+{
+    if (competes(c)) return c.status == Status::fail ? 0 : 1;
+    return c.has_numbers() ? 2 : 3;
+}
 
-int rank(const results::Check& c) { return competes(c) ? 0 : c.has_numbers() ? 1 : 2; }
+bool tighter(const results::Check& a, const results::Check& b)
+{
+    if (rank(a) != rank(b)) return rank(a) < rank(b);
+    return a.has_numbers() && in_steps(a.utilisation()) > in_steps(b.utilisation());
+}
 
 void count(results::Group& g, const results::Check& c)
 {
@@ -40,7 +48,7 @@ void count(results::Group& g, const results::Check& c)
         ++g.not_covered;
         if (g.lift_with.empty()) g.lift_with = c.lift_with;
     }
-    if ((competes(c) || (!g.required && c.has_numbers())) && (!g.least_margin || c.margin() < *g.least_margin)) {
+    if ((competes(c) || (!g.required && c.has_numbers())) && (!g.least_margin || in_steps(c.utilisation()) > in_steps(1 / (1 + *g.least_margin)))) {
         g.least_margin = c.margin();
         g.part = c.part;
         g.check = c.title;
@@ -59,10 +67,7 @@ Verdict status_of(const results::Group& g)
 
 void sort_rows(std::vector<results::Check>& rows)
 {
-    std::stable_sort(rows.begin(), rows.end(), [](const results::Check& a, const results::Check& b) {
-        if (rank(a) != rank(b)) return rank(a) < rank(b);
-        return a.has_numbers() && step_of(a) < step_of(b);
-    });
+    std::stable_sort(rows.begin(), rows.end(), tighter);
 }
 
 std::vector<results::Group> groups(const std::vector<results::Check>& rows)
@@ -98,10 +103,10 @@ std::optional<results::Check> governing(const std::vector<results::Check>& rows)
 {
     std::optional<results::Check> best;
     for (const results::Check& c : rows)
-        if (c.required && competes(c) && (!best || step_of(c) < step_of(*best))) best = c;
+        if (c.required && competes(c) && (!best || tighter(c, *best))) best = c;
     if (best && best->status == Status::fail) return best;
     for (const results::Check& c : rows) // what holds once may still tire
-        if (c.group == fatigue_group && c.status == Status::fail && (!best || best->status != Status::fail || step_of(c) < step_of(*best))) best = c;
+        if (c.group == fatigue_group && c.status == Status::fail && (!best || best->status != Status::fail || in_steps(c.utilisation()) > in_steps(best->utilisation()))) best = c;
     return best;
 }
 

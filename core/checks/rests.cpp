@@ -1,4 +1,5 @@
 #include "checks/rests.h"
+#include "checks/rows.h"
 
 #include <cmath>
 #include <fmt/core.h>
@@ -35,7 +36,7 @@ template <class F> void add(std::vector<RestsOn>& out, const results::Outcome& o
         if (!c.required || c.load_case == "geometry" || !belongs(c)) continue;
         any = true;
         verdict = worse(verdict, c.status);
-        if (c.has_numbers() && (!least || c.margin() < least->margin())) least = &c;
+        if (c.has_numbers() && (!least || in_steps(c.utilisation()) > in_steps(least->utilisation()))) least = &c;
     }
     if (any) out.push_back({what, key, least ? least->title : "", least ? std::optional(least->margin()) : std::nullopt, verdict});
 }

@@ -24,12 +24,10 @@ int rank(const results::Check& c)
     return c.status == base::Status::not_covered ? 1 : 0;
 }
 
-/// Mirror images are alike but for rounding, which is another on each processor: of two alike the first one stays.
 bool worse(const results::Check& a, const results::Check& b)
 {
-    constexpr double alike = 1e-8;
     if (rank(a) != rank(b)) return rank(a) > rank(b);
-    return a.has_numbers() && a.utilisation() > (1 + alike) * b.utilisation();
+    return a.has_numbers() && in_steps(a.utilisation()) > in_steps(b.utilisation());
 }
 
 /// Demand and capacity by linear theory, when both are figures.
@@ -46,7 +44,7 @@ std::optional<results::Check::Linear> worst_linear(const std::vector<results::Ch
     for (const results::Check& c : rows) {
         auto k = c.by_linear;
         if (c.has_numbers()) k = results::Check::Linear{c.load_case, c.unit, c.demand, c.capacity};
-        if (k && (!out || k->utilisation() > out->utilisation())) out = k;
+        if (k && (!out || in_steps(k->utilisation()) > in_steps(out->utilisation()))) out = k;
     }
     return out;
 }

@@ -12,6 +12,10 @@ namespace thinskin::checks {
 /// The part of a figure that acts in this sense: not negative, and a NaN stays a NaN (std::max would turn it into 0, a pass).
 [[nodiscard]] inline double positive(double x) { return x < 0 ? 0.0 : x; }
 
+/// Utilisation in steps of 1e-8: rows that differ by rounding only, which is another on each processor, are alike, and of two alike (mirror
+/// images) the first one stands for both.
+[[nodiscard]] inline double in_steps(double utilisation) { return std::round(utilisation * 1e8); }
+
 /// What is asked of one part in one load case. `stands` false: the linear figure does not hold, see `why_not`.
 struct Demand {
     std::string load_case;
