@@ -44,7 +44,7 @@ base::Resistance bolt_bending_over_gap_formula(const BoltBendingOverGap& in)
 
 constexpr auto property_classes =
     "metric property-class bolts M5 and larger are judgement under this rule set: they are taken as threaded parts. 0.75 and 0.450 Fu were read in copies of the hot-rolled "
-    "table of 2010 (0.40 Fu in shear until 2005), of worked examples, and with 0.675 and 0.400 Fu below 12 mm in a copy of the cold-formed table of 2016, which starts at 6.4 mm";
+    "table of 2010 (0.40 Fu in shear until 2005), of worked examples, and with 0.675 and 0.400 Fu below 12 mm in a copy of the cold-formed table of 2016, which starts at 6.4 mm and changes at \"1/2 in (12 mm)\"";
 
 base::Symbol diameter() { return {.name = "d", .unit = "mm", .meaning = "bolt diameter", .lower = 5, .upper = 36}; }
 base::Symbol strength() { return {.name = "Fu", .unit = "MPa", .meaning = "tensile strength of the bolt", .lower = 300, .upper = 1040}; }

@@ -13,13 +13,13 @@ constexpr double Omega = 2.00; // in tension and in shear since the edition of 2
 
 struct Stresses { double Fnt, Fnv; };
 
-/// Table J3.4-1, 1/4 in <= d < 1/2 in.
+/// Table J3.4-1, 1/4 in <= d < 1/2 in; where its columns in ksi and MPa differ, the lower.
 Stresses stresses(double grade, double threads)
 {
     const bool out = threads == threads_out_of_shear_plane;
     if (grade == grade_A307) return {40 * ksi, 24 * ksi};
-    if (grade == grade_A449) return {81 * ksi, (out ? 68 : 48) * ksi};
-    return {101 * ksi, (out ? 84 : 61) * ksi};
+    if (grade == grade_A449) return {81 * ksi, out ? 457.0 : 48 * ksi};
+    return {101 * ksi, out ? 579.0 : 411.0};
 }
 
 double gross_area(double d) { return std::numbers::pi * d * d / 4; }
@@ -42,7 +42,7 @@ base::Resistance inch_bolt_tension_with_shear_formula(const InchBoltTensionWithS
     return base::covered(std::clamp(reduced, 0.0, s.Fnt) * Ab, Omega);
 }
 
-constexpr auto sizes = "bolts from 1/4 in to below 1/2 in, stresses of the clause's table on the gross area, one factor for tension and shear; read in a copy made by others. Editions before 2016 have other stresses with 2.25 and 2.40";
+constexpr auto sizes = "bolts from 1/4 in to below 1/2 in, stresses of the clause's table on the gross area, one factor for tension and shear; read in a copy made by others, of ksi and MPa the lower. Editions before 2016 have other stresses with 2.25 and 2.40";
 
 base::Symbol diameter() { return {.name = "d", .unit = "mm", .meaning = "bolt diameter, below 1/2 in", .lower = 6.34, .upper = 12.69}; }
 
@@ -81,7 +81,7 @@ template <> const Clause<InchBoltShear>& clause<InchBoltShear>()
     static const Clause<InchBoltShear> c{
         {.id = "BV-2",
          .title = "Inch bolt below 1/2 in in shear",
-         .formula = "Pn = Ab Fnv, one shear plane; threads in it: Fnv = 24, 48, 61 ksi for A307, A449, A354 BD; out of it: 24, 68, 84 ksi",
+         .formula = "Pn = Ab Fnv, one shear plane; threads in it: Fnv = 24 ksi, 48 ksi, 411 MPa for A307, A449, A354 BD; out of it: 24 ksi, 457 MPa, 579 MPa",
          .unit = "N",
          .rule = "allowable_strength",
          .source = "AISI S100-16 Appendix A, J3.4",

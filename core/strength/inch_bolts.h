@@ -15,7 +15,7 @@ struct InchBoltTension { double d_mm, grade; };
 [[nodiscard]] const base::Card& inch_bolt_tension_card();
 template <> const Clause<InchBoltTension>& clause<InchBoltTension>();
 
-/// BV-2, in N: Pn = Ab Fnv per shear plane, Omega 2.00; threads in the plane: Fnv 24, 48, 61 ksi; out of it: 24, 68, 84 ksi.
+/// BV-2, in N: Pn = Ab Fnv per shear plane, Omega 2.00; threads in the plane: Fnv 24 ksi, 48 ksi, 411 MPa; out of it: 24 ksi, 457 MPa, 579 MPa.
 /// Source: as BT-2.
 struct InchBoltShear { double d_mm, grade, threads; };
 [[nodiscard]] base::Resistance inch_bolt_shear(const InchBoltShear& in);

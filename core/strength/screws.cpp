@@ -73,7 +73,7 @@ template <> const Clause<ScrewPullOut>& clause<ScrewPullOut>()
          .label = base::Label::judgement,
          .range = "screws of 2.03 to 6.35 mm. The clause limits no thickness; 0.45 to 12.7 mm is our range (judgement). As printed it agrees with "
                   "published tables, but laboratory pull-out reached only 0.63 of it in 1.2 mm sheet and 0.66 in 1.9 mm: a supplement of "
-                  "2022 reduces it by 1.63 (tc/25.4)^0.18 (read as cited by others: 0.88 at 0.8 mm, 0.94 at 1.2 mm), k lies below that",
+                  "2022 reduces it by 1.63 (tc/25.4)^0.18 (read as cited by others: 0.87 at 0.8 mm, 0.94 at 1.2 mm), k lies below that",
          .not_for = "pull-over at the head (SC-3), the screw itself (SC-5), stripped or oversize holes, repeated load, aluminium"},
         {{&ScrewPullOut::d_mm, symbols::screw_diameter()},
          {&ScrewPullOut::tc_mm, symbols::sheet("tc", "lesser of thread penetration and core thickness of the sheet at the tip")},

@@ -4,6 +4,8 @@
 #include "strength/screw_symbols.h"
 #include "strength/screws.h"
 
+#include <algorithm>
+
 namespace thinskin::strength {
 
 namespace {
@@ -24,7 +26,8 @@ base::Resistance screw_pull_over_formula(const ScrewPullOver& in)
 
 base::Resistance screw_tear_out_formula(const ScrewTearOut& in)
 {
-    return base::covered(parts::tear_out(in.t_mm, in.Fu_MPa, in.e_net_mm, in.n), Omega);
+    constexpr double thickest = 4.76; // the clause's own limit: of a thicker part no more counts
+    return base::covered(parts::tear_out(std::min(in.t_mm, thickest), in.Fu_MPa, in.e_net_mm, in.n), Omega);
 }
 
 } // namespace
@@ -60,14 +63,13 @@ template <> const Clause<ScrewTearOut>& clause<ScrewTearOut>()
     static const Clause<ScrewTearOut> c{
         {.id = "TO-2",
          .title = "Tear-out of a sheet behind screws",
-         .formula = "Pnv = 0.6 Fu Anv, Anv = 2 n t e_net",
+         .formula = "Pnv = 0.6 Fu Anv, Anv = 2 n min(t, 4.76 mm) e_net",
          .unit = "N",
          .rule = "allowable_strength",
          .source = "AISI S100-16 J6.1, factor of screws",
          .edition = "2016",
          .label = base::Label::read_in_copy,
-         .range = "the clause, read in a copy made by others, is for a thinnest part of up to 4.76 mm; 0.45 to 12.7 mm for each part is our range (judgement): above 4.76 mm its form is "
-                  "that of hot-rolled parts (BB-3), with the larger factor",
+         .range = "read in a copy made by others, for parts of up to 4.76 mm: of a thicker one no more than that counts; from 0.45 mm on (judgement)",
          .not_for = "bolts (TO-1), block shear across a pattern, tilting and bearing (SC-1)"},
         {{&ScrewTearOut::t_mm, symbols::sheet("t", "core thickness of the sheet")},
          {&ScrewTearOut::Fu_MPa, symbols::tensile("Fu", "tensile strength of the sheet")},

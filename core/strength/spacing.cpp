@@ -42,7 +42,7 @@ base::Card rivet(base::Card card, const char* not_for)
     card.source = "US Army TM 10-5410-229-13&P, 5-6, rivet replacement";
     card.edition = "-";
     card.label = base::Label::published_read;
-    card.range = "rivets of 2.6 to 6.4 mm in sheet; read there and in a course of the sheet metal trade, for rivets of any kind. EN 1993-1-3 has 1.5 d to the edge (from memory)";
+    card.range = "rivets of 2.6 to 6.4 mm in sheet; read there and in a course of the sheet metal trade, for rivets of any kind";
     card.not_for = not_for;
     return card;
 }

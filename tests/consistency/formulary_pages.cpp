@@ -1,5 +1,6 @@
 // docs/theory against the cards: one heading per id, and the figures on the page are the figures of the code.
 #include "casefile/schema.h"
+#include "consistency/formulary_samples.h"
 #include "formulary/formulary.h"
 #include "strength/cards.h"
 #include "support/near.h"
@@ -8,6 +9,7 @@
 #include <filesystem>
 #include <fstream>
 #include <map>
+#include <random>
 #include <regex>
 #include <sstream>
 
@@ -95,6 +97,29 @@ TEST_CASE("every heading with an id is a formula card, except those of the solve
     }
 }
 
+namespace {
+
+/// Between nominal value and capacity, somewhere in the card's range.
+double factor_of(const base::Card& card)
+{
+    std::mt19937 random(1);
+    const auto values = tests::covered_sample(card, random);
+    return values ? card.evaluate(*values).factor : std::nan("");
+}
+
+/// The line "Result in ..." names this factor among its numbers, or says in words that there is none.
+bool names_factor(const std::string& text, double factor)
+{
+    std::smatch line;
+    static const std::regex result("Result in [^;]*;([^\n]*)"), number("[0-9]+\\.?[0-9]*");
+    if (!std::regex_search(text, line, result)) return false;
+    const std::string rest = line[1];
+    if (factor == 1 && (rest.find("no factor") != std::string::npos || rest.find("limit") != std::string::npos)) return true;
+    return std::any_of(std::sregex_iterator(rest.begin(), rest.end(), number), std::sregex_iterator(), [&](const std::smatch& m) { return std::abs(std::stod(m.str()) - factor) < 1e-9; });
+}
+
+} // namespace
+
 TEST_CASE("a clause's page shows the title, formula, ranges, limits, source and label of its card")
 {
     for (const base::Card* card : strength::cards()) {
@@ -114,6 +139,7 @@ TEST_CASE("a clause's page shows the title, formula, ranges, limits, source and 
         }
         CHECK(flat.find("Label: " + std::string(base::name(card->label)) + ".") != std::string::npos);
         CHECK(flat.find("Result in " + card->unit + ";") != std::string::npos);
+        CHECK(names_factor(s.text, factor_of(*card)));
     }
 }
 

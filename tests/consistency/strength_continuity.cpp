@@ -19,7 +19,7 @@ const std::map<std::string, double>& jumps()
         {"AB-1", 0.0091}, // slender legs, b/t = 0.91 (E/Fy)^0.5
         {"BC-1", 0.0005}, // E3-2 and E3-3 meet in rounded figures
         {"BX-1", 0.0002}, // rho leaves 1 at lambda = 0.673
-        {"BT-1", 0.036}, {"BV-1", 0.105}, {"BI-1", 0.092}, // a tenth more from 12 mm on
+        {"BT-1", 0.1001}, {"BV-1", 0.1112}, {"BI-1", 0.1112}, // 0.675 and 0.400 to 0.75 and 0.450 at 12 mm
         {"WE-2", 0.165},  // 2.55 to 3.05 at L/t = 25
         {"RV-3", 0.334},  // 1.5 at a head of 7.94 mm
         {"WS-3", 0.065},  // bands of Fyb

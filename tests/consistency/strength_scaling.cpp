@@ -31,9 +31,9 @@ double scaled(const std::string& unit, double value, double k, double m)
     return value * std::pow(k, p.length) * std::pow(m, p.stress);
 }
 
-/// alpha per mm; 1.6 mm beside a hole; 19.1 mm cap and least washers or heads; newtons of a regulation; thin sheet in mm; stresses of
+/// alpha per mm; 1.6 mm beside a hole; 19.1 mm cap and least washers or heads, 4.76 mm of a clause; newtons of a regulation; thin sheet in mm; stresses of
 /// a table, 12 mm beside them; psi of the wood clauses; ksi under a root, 2.03 and 15.9 mm of the aluminium manual.
-const std::set<std::string> carries_a_figure{"BB-2", "TN-2", "PO-1", "HI-1", "SC-2", "SC-3", "SC-6", "SC-7", "RV-3",
+const std::set<std::string> carries_a_figure{"BB-2", "TN-2", "PO-1", "HI-1", "SC-2", "SC-3", "SC-6", "SC-7", "TO-2", "RV-3",
                                              "BT-1", "BV-1", "BI-1", "BT-2", "BV-2", "BI-2", "WS-1", "WS-2", "WS-3", "AL-3", "AL-4", "AL-6", "AL-7"};
 
 } // namespace
