@@ -6,12 +6,18 @@
 
 namespace thinskin::fem {
 
+const Factor& factor_of(const Body& body)
+{
+    if (!body.factor) throw std::invalid_argument(body.name + " was made without a factor");
+    return *body.factor;
+}
+
 Vector solve(const Body& body, const Vector& load)
 {
     Vector u = Vector::Zero(body.dofs);
     if (body.rigid || load.size() == 0) return u;
     if (load.size() != body.dofs) throw std::invalid_argument("solve: load of " + body.name + " has the wrong length");
-    const Factor& f = *body.factor;
+    const Factor& f = factor_of(body);
     Vector x(f.size());
     for (int k = 0; k < f.size(); ++k) x(k) = load(f.dof[static_cast<std::size_t>(k)]);
     f.forward(x);
@@ -25,7 +31,7 @@ Matrix solve_columns(const Body& body, const Matrix& loads)
     Matrix u = Matrix::Zero(body.dofs, loads.cols());
     if (body.rigid || loads.cols() == 0) return u;
     if (loads.rows() != body.dofs) throw std::invalid_argument("solve_columns: loads of " + body.name + " have the wrong length");
-    const Factor& f = *body.factor;
+    const Factor& f = factor_of(body);
     Matrix x(f.size(), loads.cols());
     for (Eigen::Index c = 0; c < x.cols(); ++c)
         for (int k = 0; k < f.size(); ++k) x(k, c) = loads(f.dof[static_cast<std::size_t>(k)], c);

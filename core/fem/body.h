@@ -20,11 +20,14 @@ struct Body {
     bool rigid = false;                ///< no elastic dofs at all: moves by rigid_modes only, K empty
     Matrix rigid_modes;                ///< dofs x 6: translations along x y z and rotations about x y z through the origin (0,0,0)
     std::shared_ptr<const Factor> factor; ///< null when rigid, or when it was made without one
-    std::uint64_t made_as = 0;         ///< of a sheet: a number of its own, never reused; 0: none
+    std::uint64_t made_as = 0;         ///< of a sheet: a number of its own, never reused, which copies keep; 0: none
 };
 
 /// The next such number; factors count with it as well.
 [[nodiscard]] std::uint64_t next_number();
+
+/// Throws std::invalid_argument where there is none.
+[[nodiscard]] const Factor& factor_of(const Body& body);
 
 /// Displacement u (all dofs) under a load (all dofs; entries at supported dofs are ignored), free of joint forces.
 [[nodiscard]] Vector solve(const Body& body, const Vector& load);

@@ -89,7 +89,7 @@ std::vector<Touch> touches(const Assembly& assembly, int body, ColumnCache& cach
     const Body& b = *assembly.bodies[static_cast<std::size_t>(body)];
     for (std::size_t k = 0; k < assembly.joints.size(); ++k)
         for (const Side& s : sides(assembly.joints[k]))
-            if (s.body == body) out.push_back({static_cast<int>(k), s.sign, assembly.joints[k].skin_normal, cache.impl().get(*b.factor, *s.row)});
+            if (s.body == body) out.push_back({static_cast<int>(k), s.sign, assembly.joints[k].skin_normal, cache.impl().get(factor_of(b), *s.row)});
     return out;
 }
 

@@ -3,6 +3,7 @@
 #include "fem/ordering.h"
 
 #include <algorithm>
+#include <cmath>
 #include <numeric>
 #include <stdexcept>
 
@@ -135,6 +136,8 @@ private:
 Symbolic dissect(const Groups& groups, const std::vector<Spot>& spots)
 {
     if (spots.size() != groups.dofs.size()) throw std::invalid_argument("dissect: one spot per group");
+    for (const Spot& s : spots)
+        if (!std::isfinite(s.x) || !std::isfinite(s.y)) throw std::invalid_argument("dissect: a spot is not a number");
     return Dissection(groups, spots).run();
 }
 

@@ -15,7 +15,6 @@ namespace {
 // Smallest pivot over its own diagonal entry that still counts as held (theory FE-7). Rounding alone leaves about 1e-15 to
 // 1e-13; the softest sound bodies we build leave 1e-8.
 constexpr double smallest_pivot_ratio = 1e-11;
-constexpr int few_columns = 4;
 
 std::string describe(int dof, double ratio)
 {
@@ -53,12 +52,12 @@ private:
     Vector store;                            ///< of the front, as large as the largest so far
     Front front{nullptr, 0, 0};
 
-    /// Zero in the lower triangle; the upper one is never read.
+    /// Zero in the lower triangle and where the tiles along the diagonal reach above it; the rest is never touched.
     void clear_front(Eigen::Index n)
     {
         if (store.size() < n * n) store.resize(n * n);
         new (&front) Front(store.data(), n, n);
-        for (Eigen::Index k = 0; k < n; ++k) front.col(k).tail(n - k).setZero();
+        for (Eigen::Index k = 0; k < n; ++k) front.col(k).tail(std::min(n, n - k + few_columns - 1)).setZero();
     }
 
     /// The smallest room of a child that is done with in which n x n has a place, or new room.

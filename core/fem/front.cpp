@@ -5,8 +5,6 @@
 namespace thinskin::fem {
 namespace {
 
-constexpr Eigen::Index columns = 4;
-
 /// Rows row..row+Rows-1 of four columns from `column` on.
 template <int Rows> void take_tile(Front& f, Eigen::Index row, Eigen::Index column, Eigen::Index first, Eigen::Index last)
 {
@@ -44,7 +42,7 @@ template <int Rows> void solve_tile(Front& f, Eigen::Index row, Eigen::Index k)
 void solve_below(Front& f, Eigen::Index first, Eigen::Index last)
 {
     Eigen::Index row = last;
-    if (last - first == columns) {
+    if (last - first == few_columns) {
         for (; row + 8 <= f.rows(); row += 8) solve_tile<8>(f, row, first);
         for (; row < f.rows(); ++row) solve_tile<1>(f, row, first);
     }
@@ -59,7 +57,7 @@ void take_panel(Front& f, Eigen::Index first, Eigen::Index last, Eigen::Index en
 {
     const Eigen::Index n = f.rows();
     Eigen::Index column = last;
-    for (; column + columns <= end; column += columns) {
+    for (; column + few_columns <= end; column += few_columns) {
         Eigen::Index row = column;
         for (; row + 8 <= n; row += 8) take_tile<8>(f, row, column, first, last);
         for (; row + 4 <= n; row += 4) take_tile<4>(f, row, column, first, last);

@@ -4,6 +4,7 @@
 /// Internal to core/fem: the dense work of one supernode.
 namespace thinskin::fem {
 
+inline constexpr int few_columns = 4;   ///< worked on at once
 using Front = Eigen::Map<Matrix>;        ///< square, column after column; the lower triangle counts, above it stands anything
 
 /// Rows below the square L of columns first..last-1: X <- X L^-T.

@@ -19,7 +19,7 @@ struct Symbolic {
 };
 [[nodiscard]] Symbolic analyse(const Groups& groups);
 /// The same by nested dissection of the places where the groups lie, one a group: for grids, in a third of the time and with larger
-/// blocks. Any spots give a right order, good ones a fast factor. Throws std::invalid_argument when they are not one a group.
+/// blocks. Any finite spots give a right order, good ones a fast factor. Throws std::invalid_argument when they are not one a group.
 [[nodiscard]] Symbolic dissect(const Groups& groups, const std::vector<Spot>& spots);
 
 } // namespace thinskin::fem

@@ -4,6 +4,8 @@
 
 #include "fem/several.h"
 
+#include <stdexcept>
+
 namespace thinskin::fem {
 namespace {
 
@@ -81,6 +83,7 @@ SheetShape sheet_shape(double lx, double ly)
 
 Matrix press(const PressedSheet& sheet, const std::vector<const ForceField*>& fields, const Matrix& x)
 {
+    if (static_cast<Eigen::Index>(fields.size()) != x.cols()) throw std::invalid_argument("press: a column for each field");
     Matrix y(x.rows(), x.cols());
     by_eights(x.cols(), [&]<int Width>(Several<Width>, Eigen::Index first, Eigen::Index count) {
         using P = Press<Width>;

@@ -1,6 +1,9 @@
 #pragma once
 #include "fem/hermite.h"
-#include "fem/skin_elements.h"
+#include "fem/types.h"
+
+#include <array>
+#include <vector>
 
 /// Internal to core/fem: the geometric matrix K_g of a flat sheet under forces in its plane, never written out (theory FE-16).
 namespace thinskin::fem {
@@ -20,7 +23,7 @@ using PressedSheet = std::vector<PressedElement>;
 /// Forces N_x, N_y, N_xy (N/mm) of each element as 1, xi, eta, xi eta: column e holds 3 of the first function, then 3 of the second ..
 using ForceField = Eigen::Matrix<double, 12, Eigen::Dynamic>;
 
-/// Column c: -K_g x of the field c; x and the result in the order of elimination, as many columns as fields.
+/// Column c: -K_g x of the field c; x and the result in the order of elimination, as many columns as fields, else std::invalid_argument.
 [[nodiscard]] Matrix press(const PressedSheet& sheet, const std::vector<const ForceField*>& fields, const Matrix& x);
 
 } // namespace thinskin::fem

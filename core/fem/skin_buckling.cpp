@@ -11,6 +11,10 @@ namespace thinskin::fem {
 
 class BucklingModel {
 public:
+    BucklingModel() = default;
+    BucklingModel(const BucklingModel&) = delete; // it points into itself
+    BucklingModel& operator=(const BucklingModel&) = delete;
+
     Skin skin;                               ///< its factor: what is pressed in the plane
     std::shared_ptr<const Factor> bending;   ///< what buckles: without ribs the plane's unknowns have no part in it and are left out
     std::map<std::array<int, 2>, SheetShape> shapes; ///< by the keys of SkinElements::bending

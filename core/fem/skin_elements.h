@@ -32,6 +32,10 @@ struct MembraneElement {
 
 /// Grid with its intervals sorted into classes of exactly equal length, rib segments and their bubbles.
 struct SkinElements {
+    SkinElements() = default;
+    SkinElements(const SkinElements&) = delete; // it points into itself
+    SkinElements& operator=(const SkinElements&) = delete;
+
     std::vector<int> x_class, y_class;   ///< per interval
     std::vector<double> x_length, y_length; ///< per class
     std::vector<int> x_bubble, y_bubble; ///< dof of the bubble on a segment along x [i + (nx-1) j], along y [i + nx j]; -1: no rib

@@ -271,7 +271,7 @@ OfRun of_run(const Structure& s, const Run& run, fem::Recovered skin, double buc
 }
 
 /// Load cases that are solved as columns of one matrix, however many threads there are: the same bytes on any machine.
-constexpr std::size_t together = 7;
+constexpr std::size_t together = 7; // eight go through the matrix at once; the usual thirteen are seven and six, a part for each of two cores
 
 /// Load cases first, first + 1 .. of at most `together`.
 std::vector<OfRun> of_runs(const Structure& s, const Solution& sol, std::size_t first, const fem::BucklingModel& buckling, double skin_allowable, const std::vector<layout::Point>& points)

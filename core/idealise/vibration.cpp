@@ -5,6 +5,7 @@
 #include <cmath>
 #include <fmt/core.h>
 #include <numbers>
+#include <stdexcept>
 
 namespace thinskin::idealise {
 
@@ -175,7 +176,7 @@ std::optional<double> lowest_hung_Hz(const results::Vibration& v)
         const auto hung = std::find_if(modes.begin(), modes.end(), results::is_hung);
         return hung == modes.end() ? 0.0 : hung->frequency_Hz;
     };
-    const double rigid = lowest(v.modes), own = lowest(v.with_frame);
+    const double rigid = lowest(v.modes), own = lowest(v.with_frame); // 0: none hung; one that does not swing was refused
     if (!v.run || !(rigid > 0)) return std::nullopt;
     return own > 0 ? std::min(rigid, 2 * own) : rigid;
 }
@@ -214,7 +215,9 @@ std::vector<results::NaturalMode> door_frame_modes(const layout::Layout& l, cons
     Options with = options;
     with.door_frame = true;
     const auto s = build(l, with, cache);
-    return modes(*s, about, 8, which, &cache.modes).modes;
+    results::Vibration v = modes(*s, about, 8, which, &cache.modes);
+    if (!v.modes.empty() && !(v.modes.front().frequency_Hz > 0)) throw std::runtime_error("the door's leaf: hinges and latches leave a mechanism, it can move freely");
+    return std::move(v.modes);
 }
 
 } // namespace thinskin::idealise

@@ -1,5 +1,6 @@
 // What the natural frequencies do to the rows and words of a case.
 #include "checks/checks.h"
+#include "idealise/vibration.h"
 #include "report/json.h"
 #include "report/text.h"
 #include "support/cases.h"
@@ -87,6 +88,17 @@ TEST_CASE("Inside a band is a fail, at its limits as well, and no number never p
     CHECK(row(rows(door(), {38.3, 57.7, 100}), "vibration/running 48 Hz").status == base::Status::judgement);
     const auto unknown = rows(door(), {std::nan(""), 100});
     for (const char* id : {"vibration/wheel hop", "vibration/body", "vibration/running 48 Hz"}) CHECK(row(unknown, id).status == base::Status::not_covered);
+}
+
+TEST_CASE("A leaf whose latch lies on the line of its hinges nearly swings freely: so says its own frequency, and nothing rests on the rigid edge")
+{
+    const results::Outcome o = full("condenser_door", {{"skin: automatic", "skin: linear"}, {"latches: [{at: [0 mm, 580 mm]}]", "latches: [{at: [740 mm, 580 mm]}]"}});
+    REQUIRE_FALSE(o.vibration.with_frame.empty());
+    CHECK(o.vibration.with_frame.front().frequency_Hz < 1);
+    const results::Check* hop = tests::row(o, "vibration/wheel hop");
+    REQUIRE(hop);
+    CHECK(hop->status == base::Status::not_covered);
+    CHECK(idealise::lowest_hung_Hz(o.vibration).value_or(0) < 2);
 }
 
 TEST_CASE("What is beyond the highest frequency worked out is not covered")

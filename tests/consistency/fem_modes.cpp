@@ -101,6 +101,25 @@ TEST_CASE("Item on the panel: the static deflection under its weight bounds the 
     CHECK(r.modes[0].what.find("item") == 0);
 }
 
+TEST_CASE("A sheet made without a factor has the modes of one made with it, cold and kept, and is not asked for a displacement")
+{
+    const tests::Job job;
+    const fem::Skin bare = fem::skin_without_factor(job.skin.model);
+    fem::Assembly assembly = job.assembly;
+    REQUIRE(assembly.bodies[0] == &job.skin.body);
+    assembly.bodies[0] = &bare.body;
+    fem::ModesCache cache;
+    const fem::Modes want = fem::modes(job.assembly, all(job, 1), masses(job), 4);
+    for (const bool again : {false, true}) {
+        CAPTURE(again);
+        const fem::Modes got = fem::modes(assembly, all(job, 1), masses(job), 4, &cache);
+        REQUIRE(got.status == fem::ModesStatus::solved);
+        for (std::size_t k = 0; k < 4; ++k) CHECK(got.modes[k].frequency_Hz == want.modes[k].frequency_Hz);
+    }
+    CHECK_THROWS_AS((void)fem::solve(bare.body, fem::Vector::Ones(bare.body.dofs)), std::invalid_argument);
+    CHECK_THROWS_AS((void)fem::solve_columns(bare.body, fem::Matrix::Ones(bare.body.dofs, 2)), std::invalid_argument);
+}
+
 TEST_CASE("Open contacts soften, more mass slows, four times the mass of everything halves the frequency")
 {
     const tests::Job job;
