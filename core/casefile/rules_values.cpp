@@ -102,6 +102,24 @@ void check_door(RuleKit& k, const model::Door& d)
     check_evidence(k, d.hinges->evidence);
 }
 
+/// Hinges far apart take hardly any of the item's moment: a digit too many would hold everything.
+void check_within_reach(RuleKit& k, const model::Quantity& at, const model::Quantity& size, const char* what, const std::string& path)
+{
+    if (size.value > 0 && !(at.value >= -size.value && at.value <= 2 * size.value))
+        k.error(path, fmt::format("it lies farther outside the panel than the panel is {}: the panel reaches from 0 to {}", what, size.text));
+}
+
+void check_places_on_door(RuleKit& k, const model::Door& d, const model::Panel& p)
+{
+    for (std::size_t i = 0; d.hinges && i < d.hinges->heights.size(); ++i)
+        check_within_reach(k, d.hinges->heights[i], p.height, "high", fmt::format("door.hinges.heights[{}]", i));
+    if (d.hinges) check_within_reach(k, d.hinges->pin_x, p.width, "wide", "door.hinges.pin.x");
+    for (std::size_t i = 0; i < d.latches.size(); ++i) {
+        check_within_reach(k, d.latches[i].at.x, p.width, "wide", fmt::format("door.latches[{}].at", i));
+        check_within_reach(k, d.latches[i].at.y, p.height, "high", fmt::format("door.latches[{}].at", i));
+    }
+}
+
 void check_tether(RuleKit& k, const model::Tether& t)
 {
     if (t.stiffness && t.stretch) k.error("item.tether.stretch", "the tether is given by its stiffness or by length and stretch, not by both");
@@ -160,7 +178,10 @@ void check_values(RuleKit& k)
     for (std::size_t i = 0; i < c.panel.ribs.size(); ++i)
         check_line(k, c.panel.ribs[i].ends, c.panel.ribs[i].from, c.panel.ribs[i].to, fmt::format("panel.ribs[{}]", i));
     if (c.road) check_road(k, *c.road);
-    if (c.door) check_door(k, *c.door);
+    if (c.door) {
+        check_door(k, *c.door);
+        check_places_on_door(k, *c.door, c.panel);
+    }
     if (c.item && c.item->tether) check_tether(k, *c.item->tether);
     if (c.door) check_open_door(k, *c.door);
     for (std::size_t i = 0; i < c.brackets.size(); ++i) check_bracket(k, c.brackets[i], fmt::format("brackets[{}]", i));
