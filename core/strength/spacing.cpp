@@ -41,8 +41,8 @@ base::Card rivet(base::Card card, const char* not_for)
 {
     card.source = "US Army TM 10-5410-229-13&P, 5-6, rivet replacement";
     card.edition = "-";
-    card.label = base::Label::published_read;
-    card.range = "rivets of 2.6 to 6.4 mm in sheet; read there and in a course of the sheet metal trade, for rivets of any kind";
+    card.label = base::Label::judgement;
+    card.range = "blind rivets of 2.6 to 6.4 mm in sheet; the figure was read there and in a course of the sheet metal trade for rivets with an upset shank: for blind ones it is taken over";
     card.not_for = not_for;
     return card;
 }

@@ -16,7 +16,7 @@ struct ScrewSpacing { double d_mm; };
 [[nodiscard]] const base::Card& screw_spacing_card();
 template <> const Clause<ScrewSpacing>& clause<ScrewSpacing>();
 
-/// ED-3, in mm: blind rivet to edge, 2 d.  Source: manuals of the sheet metal trade, for rivets of any kind.
+/// ED-3, in mm: blind rivet to edge, 2 d (judgement).  Source: manuals of the sheet metal trade, for rivets with an upset shank.
 struct RivetEdgeDistance { double d_mm; };
 [[nodiscard]] base::Resistance rivet_edge_distance(const RivetEdgeDistance& in);
 [[nodiscard]] const base::Card& rivet_edge_distance_card();
