@@ -35,33 +35,37 @@ std::string block_of(const std::string& part, const layout::Layout& l)
 /// A fastener of the row: its kind and the list it stands in.
 struct Fastener { std::string name, kind, list; };
 
-void look_in(const std::vector<layout::Stack>& all, const std::string& list, std::vector<Fastener>& out)
+/// Calls visit(name, kind, how its list is called) with each fastener until one visit says yes.
+template <class Visit> void each_fastener(const layout::Layout& l, const Visit& visit)
 {
-    for (const layout::Stack& s : all) out.push_back({s.name, s.hardware.kind, list});
-}
-
-std::vector<Fastener> fasteners_of(const layout::Layout& l)
-{
-    std::vector<Fastener> out;
+    const auto any_stack = [&visit](const auto& all, const auto& list) {
+        return std::any_of(all.begin(), all.end(), [&](const layout::Stack& s) { return visit(s.name, s.hardware.kind, list); });
+    };
     for (const layout::Bracket& b : l.brackets) {
-        look_in(b.fasteners, "brackets[" + b.name + "].fasteners", out);
-        for (const layout::Mount& m : b.mounts) out.push_back({m.name, m.use, "brackets[" + b.name + "].mounts"});
+        if (any_stack(b.fasteners, [&b] { return "brackets[" + b.name + "].fasteners"; })) return;
+        for (const layout::Mount& m : b.mounts)
+            if (visit(m.name, m.use, [&b] { return "brackets[" + b.name + "].mounts"; })) return;
     }
     for (const layout::Angle& a : l.angles)
-        for (const layout::MemberEnd& e : a.ends) look_in(e.fasteners, "reinforcement.angles[" + a.bar.name + "].ends." + e.side + ".fasteners", out);
+        for (const layout::MemberEnd& e : a.ends)
+            if (any_stack(e.fasteners, [&] { return "reinforcement.angles[" + a.bar.name + "].ends." + e.side + ".fasteners"; })) return;
     for (const layout::Plate& p : l.plates)
-        for (const layout::PlateFastener& f : p.fasteners) out.push_back({f.stack.name, f.stack.hardware.kind, block_of(p.name, l) + ".fasteners"});
-    if (l.item)
-        for (const layout::Foot& f : l.item->feet) out.push_back({f.stack.name, f.stack.hardware.kind, "item.fixings"});
-    return out;
+        for (const layout::PlateFastener& f : p.fasteners)
+            if (visit(f.stack.name, f.stack.hardware.kind, [&] { return block_of(p.name, l) + ".fasteners"; })) return;
+    if (!l.item) return;
+    for (const layout::Foot& f : l.item->feet)
+        if (visit(f.stack.name, f.stack.hardware.kind, [] { return std::string("item.fixings"); })) return;
 }
 
 class Row {
 public:
     Row(const results::Check& c, const layout::Layout& l) : c_(c), l_(l), id_(pieces(c.id)), block_(block_of(c.part, l))
     {
-        for (const Fastener& f : fasteners_of(l))
-            if (std::find(id_.begin() + 1, id_.end(), f.name) != id_.end()) { fastener_ = f; break; }
+        each_fastener(l, [this](const std::string& name, const std::string& kind, const auto& list) {
+            if (std::find(id_.begin() + 1, id_.end(), name) == id_.end()) return false;
+            fastener_ = {name, kind, list()};
+            return true;
+        });
     }
 
     [[nodiscard]] std::string key(At at) const

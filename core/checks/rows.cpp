@@ -6,14 +6,19 @@ namespace thinskin::checks {
 
 namespace {
 
-results::Check blank(const Place& p)
+void put_place(const Place& p, results::Check& c)
 {
-    results::Check c;
     c.id = p.id;
     c.group = p.group;
     c.part = p.part;
     c.title = p.title;
     c.lift_with = p.lift_with;
+}
+
+results::Check blank(const Place& p)
+{
+    results::Check c;
+    put_place(p, c);
     c.note = p.note;
     return c;
 }
@@ -96,18 +101,15 @@ results::Check against_limit(const Place& p, const Demand& d, const Limit& limit
     return c;
 }
 
-results::Check against(const Place& p, const Demand& d, const base::Resistance& r, const base::Card& card, std::map<std::string, double> inputs)
+namespace {
+
+/// What a row says in figures, with the note that goes with them.
+results::Check figures(const Place& p, const Demand& d, const base::Resistance& r, const base::Card& card)
 {
-    results::Check c = blank(p);
-    c.formula = card.id;
+    results::Check c;
     c.load_case = d.load_case;
     c.unit = card.unit;
-    c.rule = card.rule;
-    c.source = card.source;
-    c.edition = card.edition;
-    c.label = base::name(card.label);
-    c.range = card.range;
-    c.inputs = std::move(inputs);
+    c.note = p.note;
     c.demand = d.value;
     if (!d.stands) {
         c.note = "large deflection: " + d.why_not;
@@ -121,13 +123,45 @@ results::Check against(const Place& p, const Demand& d, const base::Resistance& 
     return c;
 }
 
+void put_words(const Place& p, const base::Card& card, std::map<std::string, double> inputs, results::Check& c)
+{
+    put_place(p, c);
+    c.formula = card.id;
+    c.rule = card.rule;
+    c.source = card.source;
+    c.edition = card.edition;
+    c.label = base::name(card.label);
+    c.range = card.range;
+    c.inputs = std::move(inputs);
+}
+
+} // namespace
+
+results::Check against(const Place& p, const Demand& d, const base::Resistance& r, const base::Card& card, std::map<std::string, double> inputs)
+{
+    results::Check c = figures(p, d, r, card);
+    put_words(p, card, std::move(inputs), c);
+    return c;
+}
+
+results::Check worst_against(const Place& p, const std::vector<Demand>& demands, const base::Resistance& r, const base::Card& card, std::map<std::string, double> inputs)
+{
+    if (demands.empty()) return not_covered(p, "no load case was run");
+    std::vector<results::Check> rows;
+    rows.reserve(demands.size());
+    for (const Demand& d : demands) rows.push_back(figures(p, d, r, card));
+    results::Check c = worst(std::move(rows));
+    put_words(p, card, std::move(inputs), c);
+    return c;
+}
+
 results::Check worst(std::vector<results::Check> rows)
 {
-    results::Check best = rows.front();
-    for (const results::Check& c : rows)
-        if (worse(c, best)) best = c;
-    if (best.by_linear) best.by_linear = worst_linear(rows);
-    return best;
+    auto best = rows.begin();
+    for (auto c = rows.begin(); c != rows.end(); ++c)
+        if (worse(*c, *best)) best = c;
+    if (best->by_linear) best->by_linear = worst_linear(rows);
+    return std::move(*best);
 }
 
 } // namespace thinskin::checks

@@ -56,12 +56,13 @@ template <class In> [[nodiscard]] results::Check against_clause(const Place& p, 
 /// one with the largest utilisation. `rows` must not be empty.
 [[nodiscard]] results::Check worst(std::vector<results::Check> rows);
 
+/// The row that worst() would name of against() with each demand in turn; its words are written for that one only.
+[[nodiscard]] results::Check worst_against(const Place& p, const std::vector<Demand>& demands, const base::Resistance& r, const base::Card& card, std::map<std::string, double> inputs);
+
 /// One clause over all demands.
 template <class In> [[nodiscard]] results::Check worst_of(const Place& p, const std::vector<Demand>& demands, const In& in)
 {
-    std::vector<results::Check> rows;
-    for (const Demand& d : demands) rows.push_back(against_clause(p, d, in));
-    return rows.empty() ? not_covered(p, "no load case was run") : worst(std::move(rows));
+    return worst_against(p, demands, strength::resistance(in), strength::card_of(in), strength::inputs_of(in));
 }
 
 } // namespace thinskin::checks
