@@ -32,13 +32,12 @@ Matrix solve_columns(const Body& body, const Matrix& loads)
     if (body.rigid || loads.cols() == 0) return u;
     if (loads.rows() != body.dofs) throw std::invalid_argument("solve_columns: loads of " + body.name + " have the wrong length");
     const Factor& f = factor_of(body);
-    Matrix x(f.size(), loads.cols());
-    for (Eigen::Index c = 0; c < x.cols(); ++c)
-        for (int k = 0; k < f.size(); ++k) x(k, c) = loads(f.dof[static_cast<std::size_t>(k)], c);
-    f.forward(x);
-    f.backward(x);
-    for (Eigen::Index c = 0; c < x.cols(); ++c)
-        for (int k = 0; k < f.size(); ++k) u(f.dof[static_cast<std::size_t>(k)], c) = x(k, c);
+    by_eights(loads.cols(), [&]<int Width>(Several<Width> columns, Eigen::Index first, Eigen::Index count) {
+        auto x = columns.from(loads, first, count, f.dof);
+        f.forward(x);
+        f.backward(x);
+        columns.to(u, first, count, x, f.dof);
+    });
     return u;
 }
 

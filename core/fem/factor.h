@@ -1,6 +1,7 @@
 #pragma once
 #include "fem/body.h"
 #include "fem/room.h"
+#include "fem/several.h"
 
 #include <cstdint>
 #include <stdexcept>
@@ -54,8 +55,10 @@ public:
     [[nodiscard]] int size() const { return static_cast<int>(dof.size()); }
     void forward(Vector& x) const;       ///< x <- G^-1 x, in elimination order
     void backward(Vector& x) const;      ///< x <- G^-T x
-    void forward(Matrix& x) const;       ///< the same for several columns: the factor is read once
-    void backward(Matrix& x) const;
+    void forward(Several<4>::Pieces& x) const;   ///< the same for several columns at once: the factor is read once
+    void forward(Several<8>::Pieces& x) const;
+    void backward(Several<4>::Pieces& x) const;
+    void backward(Several<8>::Pieces& x) const;
     /// Forward-only solve of a sparse right-hand side along the elimination tree. `work` holds size() zeros, before and after.
     [[nodiscard]] Column column(const Row& row, Vector& work) const;
 };

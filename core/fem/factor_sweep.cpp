@@ -1,6 +1,5 @@
 // Solves with several right-hand sides at once. By itself, because here a product and its sum are rounded once (core/CMakeLists.txt).
 #include "fem/factor.h"
-#include "fem/several.h"
 
 #include <algorithm>
 
@@ -90,22 +89,9 @@ template <int Width> struct Sweep {
 
 } // namespace
 
-void Factor::forward(Matrix& x) const
-{
-    by_eights(x.cols(), [&]<int Width>(Several<Width>, Eigen::Index first, Eigen::Index count) {
-        auto part = Several<Width>::from(x, first, count);
-        Sweep<Width>::forward(*this, part);
-        Several<Width>::to(x, first, count, part);
-    });
-}
-
-void Factor::backward(Matrix& x) const
-{
-    by_eights(x.cols(), [&]<int Width>(Several<Width>, Eigen::Index first, Eigen::Index count) {
-        auto part = Several<Width>::from(x, first, count);
-        Sweep<Width>::backward(*this, part);
-        Several<Width>::to(x, first, count, part);
-    });
-}
+void Factor::forward(Several<4>::Pieces& x) const { Sweep<4>::forward(*this, x); }
+void Factor::forward(Several<8>::Pieces& x) const { Sweep<8>::forward(*this, x); }
+void Factor::backward(Several<4>::Pieces& x) const { Sweep<4>::backward(*this, x); }
+void Factor::backward(Several<8>::Pieces& x) const { Sweep<8>::backward(*this, x); }
 
 } // namespace thinskin::fem

@@ -2,8 +2,6 @@
 // matrix takes 256 but has to come from memory for each load case. Several load cases are worked on at once.
 #include "fem/pressed_sheet.h"
 
-#include "fem/several.h"
-
 #include <stdexcept>
 
 namespace thinskin::fem {
@@ -17,26 +15,16 @@ template <int Width> struct Press {
     using Piece = typename Several<Width>::Piece;
     using Four = std::array<Piece, 4>;
     using Square = std::array<Four, 4>;  ///< [function along x][function along y]
-    struct Forces { std::array<std::array<Piece, 3>, 4> at; };
+    using Pieces = typename Several<Width>::Pieces;
+    using Forces = std::array<Piece, 12>;
 
     static Piece sum(const std::array<double, 4>& f, const Four& q) { return f[0] * q[0] + f[1] * q[1] + f[2] * q[2] + f[3] * q[3]; }
-
-    static Forces forces(const std::vector<const ForceField*>& fields, Eigen::Index first, Eigen::Index count, Eigen::Index element)
-    {
-        Forces n;
-        for (std::size_t f = 0; f < 4; ++f)
-            for (std::size_t c = 0; c < 3; ++c) {
-                n.at[f][c].setZero();
-                for (Eigen::Index k = 0; k < count; ++k) n.at[f][c](k) = (*fields[static_cast<std::size_t>(first + k)])(static_cast<Eigen::Index>(3 * f + c), element);
-            }
-        return n;
-    }
 
     /// What the points on one line x = const make of q, given its sums along x; `slope` and `value` take the sums along y.
     static void line(const SheetShape& s, std::size_t gx, const Forces& n, const Four& qx, const Four& q, Four& slope, Four& value)
     {
         std::array<Piece, 3> even, odd;
-        for (std::size_t c = 0; c < 3; ++c) even[c] = n.at[0][c] + s.xi[gx] * n.at[1][c], odd[c] = n.at[2][c] + s.xi[gx] * n.at[3][c];
+        for (std::size_t c = 0; c < 3; ++c) even[c] = n[c] + s.xi[gx] * n[3 + c], odd[c] = n[6 + c] + s.xi[gx] * n[9 + c];
         for (std::size_t gy = 0; gy < 4; ++gy) {
             const Hermite& y = s.y[gy];
             const Piece wx = sum(y.value, qx), wy = sum(y.slope, q);
@@ -66,6 +54,26 @@ template <int Width> struct Press {
         }
         return out;
     }
+
+    static Pieces sheet(const PressedSheet& elements, const Pieces& fields, const Pieces& x)
+    {
+        if (fields.cols() != 12 * static_cast<Eigen::Index>(elements.size())) throw std::invalid_argument("press: forces of each element");
+        Pieces y = Pieces::Zero(Width, x.cols());
+        Eigen::Index at = 0;
+        for (const PressedElement& e : elements) {
+            Forces n;
+            for (Piece& p : n) p = fields.col(at++);
+            Square q;
+            for (std::size_t k = 0; k < 16; ++k) {
+                if (e.place[k] < 0) q[along_x(k)][along_y(k)].setZero();
+                else q[along_x(k)][along_y(k)] = x.col(e.place[k]);
+            }
+            q = element(*e.shape, n, q);
+            for (std::size_t k = 0; k < 16; ++k)
+                if (e.place[k] >= 0) y.col(e.place[k]) -= q[along_x(k)][along_y(k)];
+        }
+        return y;
+    }
 };
 
 } // namespace
@@ -81,28 +89,21 @@ SheetShape sheet_shape(double lx, double ly)
     return s;
 }
 
-Matrix press(const PressedSheet& sheet, const std::vector<const ForceField*>& fields, const Matrix& x)
+template <int Width> typename Several<Width>::Pieces beside_each_other(const std::vector<const ForceField*>& fields, Eigen::Index first, Eigen::Index count)
 {
-    if (static_cast<Eigen::Index>(fields.size()) != x.cols()) throw std::invalid_argument("press: a column for each field");
-    Matrix y(x.rows(), x.cols());
-    by_eights(x.cols(), [&]<int Width>(Several<Width>, Eigen::Index first, Eigen::Index count) {
-        using P = Press<Width>;
-        const auto from = Several<Width>::from(x, first, count);
-        auto to = from;
-        to.setZero();
-        for (std::size_t e = 0; e < sheet.size(); ++e) {
-            typename P::Square q;
-            for (std::size_t k = 0; k < 16; ++k) {
-                if (sheet[e].place[k] < 0) q[along_x(k)][along_y(k)].setZero();
-                else q[along_x(k)][along_y(k)] = from.col(sheet[e].place[k]);
-            }
-            q = P::element(*sheet[e].shape, P::forces(fields, first, count, static_cast<Eigen::Index>(e)), q);
-            for (std::size_t k = 0; k < 16; ++k)
-                if (sheet[e].place[k] >= 0) to.col(sheet[e].place[k]) -= q[along_x(k)][along_y(k)];
-        }
-        Several<Width>::to(y, first, count, to);
-    });
-    return y;
+    const ForceField& one = *fields.at(static_cast<std::size_t>(first));
+    typename Several<Width>::Pieces out = Several<Width>::Pieces::Zero(Width, one.size());
+    for (Eigen::Index c = 0; c < count; ++c) {
+        const ForceField& field = *fields.at(static_cast<std::size_t>(first + c));
+        if (field.cols() != one.cols()) throw std::invalid_argument("beside_each_other: fields of one sheet");
+        out.row(c) = Eigen::Map<const Eigen::Array<double, 1, Eigen::Dynamic>>(field.data(), field.size());
+    }
+    return out;
 }
+template Several<4>::Pieces beside_each_other<4>(const std::vector<const ForceField*>&, Eigen::Index, Eigen::Index);
+template Several<8>::Pieces beside_each_other<8>(const std::vector<const ForceField*>&, Eigen::Index, Eigen::Index);
+
+Several<4>::Pieces press(const PressedSheet& sheet, const Several<4>::Pieces& fields, const Several<4>::Pieces& x) { return Press<4>::sheet(sheet, fields, x); }
+Several<8>::Pieces press(const PressedSheet& sheet, const Several<8>::Pieces& fields, const Several<8>::Pieces& x) { return Press<8>::sheet(sheet, fields, x); }
 
 } // namespace thinskin::fem

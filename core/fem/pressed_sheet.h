@@ -1,5 +1,6 @@
 #pragma once
 #include "fem/hermite.h"
+#include "fem/several.h"
 #include "fem/types.h"
 
 #include <array>
@@ -22,8 +23,11 @@ using PressedSheet = std::vector<PressedElement>;
 
 /// Forces N_x, N_y, N_xy (N/mm) of each element as 1, xi, eta, xi eta: column e holds 3 of the first function, then 3 of the second ..
 using ForceField = Eigen::Matrix<double, 12, Eigen::Dynamic>;
+/// Several of them as columns beside each other: column 12 e + k holds what row k of column e holds.
+template <int Width> [[nodiscard]] typename Several<Width>::Pieces beside_each_other(const std::vector<const ForceField*>& fields, Eigen::Index first, Eigen::Index count);
 
-/// Column c: -K_g x of the field c; x and the result in the order of elimination, as many columns as fields, else std::invalid_argument.
-[[nodiscard]] Matrix press(const PressedSheet& sheet, const std::vector<const ForceField*>& fields, const Matrix& x);
+/// -K_g x of as many fields at once; x and the result in the order of elimination.
+[[nodiscard]] Several<4>::Pieces press(const PressedSheet& sheet, const Several<4>::Pieces& fields, const Several<4>::Pieces& x);
+[[nodiscard]] Several<8>::Pieces press(const PressedSheet& sheet, const Several<8>::Pieces& fields, const Several<8>::Pieces& x);
 
 } // namespace thinskin::fem

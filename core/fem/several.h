@@ -20,6 +20,20 @@ template <int Width> struct Several {
         return part;
     }
     static void to(Matrix& x, Eigen::Index first, Eigen::Index count, const Pieces& part) { x.middleCols(first, count) = part.topRows(count).transpose(); }
+
+    /// The same of some rows only, in the order of `rows`.
+    [[nodiscard]] static Pieces from(const Matrix& x, Eigen::Index first, Eigen::Index count, const std::vector<int>& rows)
+    {
+        Pieces part = Pieces::Zero(Width, static_cast<Eigen::Index>(rows.size()));
+        for (Eigen::Index c = 0; c < count; ++c)
+            for (std::size_t k = 0; k < rows.size(); ++k) part(c, static_cast<Eigen::Index>(k)) = x(rows[k], first + c);
+        return part;
+    }
+    static void to(Matrix& x, Eigen::Index first, Eigen::Index count, const Pieces& part, const std::vector<int>& rows)
+    {
+        for (Eigen::Index c = 0; c < count; ++c)
+            for (std::size_t k = 0; k < rows.size(); ++k) x(rows[k], first + c) = part(c, static_cast<Eigen::Index>(k));
+    }
 };
 
 /// Any number of columns, eight by eight, the last four or fewer by themselves: run(Several<8>{}, first column, count).

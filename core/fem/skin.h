@@ -3,6 +3,7 @@
 
 #include <array>
 #include <optional>
+#include <type_traits>
 
 namespace thinskin::fem {
 
@@ -87,10 +88,13 @@ struct Plate { Skin sheet; double x0 = 0, y0 = 0; };
 [[nodiscard]] Vector skin_pressure(const Skin& skin, double pressure);
 
 /// Fields at a point. Moments per length: M_x bends along x, positive = tension at the +z face; N per length, tension positive.
-struct SkinPoint {
-    double u = 0, v = 0, w = 0, w_x = 0, w_y = 0;
-    double M_x = 0, M_y = 0, M_xy = 0, N_x = 0, N_y = 0, N_xy = 0;
+/// Figure: a double, or several of them, one for each of several states.
+template <class Figure> struct SkinPointOf {
+    static Figure none() { if constexpr (std::is_same_v<Figure, double>) return 0; else return Figure::Zero(); }
+    Figure u = none(), v = none(), w = none(), w_x = none(), w_y = none();
+    Figure M_x = none(), M_y = none(), M_xy = none(), N_x = none(), N_y = none(), N_xy = none();
 };
+using SkinPoint = SkinPointOf<double>;
 /// Throws std::invalid_argument outside the panel and inside an opening.
 [[nodiscard]] SkinPoint skin_point(const Skin& skin, const Vector& u, double x, double y);
 /// w at every grid line and at `between` places between neighbouring ones, by the element's own bicubic functions. NaN inside
@@ -102,6 +106,22 @@ struct RibEndPlace { int w = 0, slope = 0, u = 0, v = 0; };
 [[nodiscard]] RibEndPlace rib_end_place(const Skin& skin, std::size_t rib, std::size_t end);
 /// Largest von Mises stress of both faces at a point, MPa.
 [[nodiscard]] double von_mises(const SheetSection& sheet, const SkinPoint& p);
+
+/// Up to eight states of one skin, read at a point all at once: each figure the same as skin_point() and the rest give of that state alone.
+/// Throws as they do, and std::invalid_argument for more states.
+class SkinStates {
+public:
+    static constexpr std::size_t most = 8;
+    using Figures = Eigen::Array<double, most, 1>;             ///< one for each state; zeros behind the last
+    SkinStates(const Skin& skin, const std::vector<const Vector*>& u);
+    [[nodiscard]] SkinPointOf<Figures> at(double x, double y) const;
+    [[nodiscard]] std::vector<SkinDeflection> deflection(int between) const;
+private:
+    const Skin* skin_;
+    std::size_t count_;
+    Eigen::Array<double, most, Eigen::Dynamic> u_;             ///< a column for each unknown
+};
+[[nodiscard]] SkinStates::Figures von_mises(const SheetSection& sheet, const SkinPointOf<SkinStates::Figures>& p);
 
 /// In-plane tractions handed to one edge (N/mm along it) at n stations, from the membrane field: shear and normal flow. Zero beside an opening.
 struct EdgeFlow { double at = 0, shear = 0, normal = 0; };

@@ -38,6 +38,30 @@ TEST_CASE("No force and pure tension do not buckle: infinity; a force that is no
     CHECK(std::isnan(fem::buckling_factor(*m, four_bolts(std::nan("")))));
 }
 
+TEST_CASE("States side by side, one to thirteen, unlike each other, give what each gives alone; one that is not a number takes no other with it")
+{
+    const auto m = fem::make_buckling(large(0.8, true));
+    std::vector<std::vector<fem::InPlaneForce>> states;
+    for (int k = 0; k < 13; ++k) {
+        states.push_back(four_bolts(k % 4 == 1 ? -100.0 * k : 80.0 + 40 * k));
+        states.back()[static_cast<std::size_t>(k % 4)].x = 30.0 * k;
+    }
+    states[4] = {};
+    states[9] = four_bolts(std::nan(""));
+    std::vector<double> alone;
+    for (const auto& s : states) alone.push_back(fem::buckling_factor(*m, s));
+    for (const std::size_t count : {1UL, 4UL, 5UL, 8UL, 13UL}) {
+        const std::vector<double> all = fem::buckling_factors(*m, {states.begin(), states.begin() + static_cast<std::ptrdiff_t>(count)});
+        REQUIRE(all.size() == count);
+        for (std::size_t k = 0; k < count; ++k) {
+            CAPTURE(k);
+            if (k == 9) CHECK(std::isnan(all[k]));
+            else if (k == 4) CHECK(std::isinf(all[k]));
+            else check_near_rel(all[k], alone[k], 1e-9);
+        }
+    }
+}
+
 TEST_CASE("Twice the force, half the factor; twice the thickness of the same membrane forces, eight times")
 {
     const auto m = fem::make_buckling(large(0.6, true)), thick = fem::make_buckling(large(1.2, true));
@@ -116,7 +140,10 @@ TEST_CASE("What presses a sheet is what its written matrix gives, element by ele
         }
         std::vector<const fem::ForceField*> of;
         for (const fem::ForceField& f : fields) of.push_back(&f);
-        const fem::Matrix got = fem::press(sheet, of, x);
+        fem::Matrix got(16, count);
+        fem::by_eights(count, [&]<int Width>(fem::Several<Width> columns, Eigen::Index first, Eigen::Index many) {
+            columns.to(got, first, many, fem::press(sheet, fem::beside_each_other<Width>(of, first, many), columns.from(x, first, many)));
+        });
         fem::Matrix held = x;
         held.row(5).setZero();
         for (int c = 0; c < count; ++c) {

@@ -92,6 +92,50 @@ TEST_CASE("A rigid motion gives no force and no stress, ribs included")
     check_near_rel(p.u, 1 - 0.02 * 3 - 0.03 * 600, 1e-12);        // t_x + omega_y z - omega_z y
 }
 
+TEST_CASE("Several states read at once: at nodes, between them, beside a rib and an opening each figure is to the bit that of its state alone")
+{
+    fem::SkinModel m = uneven();
+    for (fem::RibModel& r : m.ribs) r = tests::rib(r.from[0], r.from[1], r.to[0], r.to[1]);
+    m.openings = {{"hole", 460, 620, 560, 720}};
+    const fem::Skin s = fem::make_skin(m);
+    std::vector<fem::Vector> u;
+    for (int k = 0; k < 8; ++k) u.push_back(fem::Vector::NullaryExpr(s.body.dofs, [k](Eigen::Index i) { return std::sin(static_cast<double>(i) * (k + 1)); }));
+    u[5](7) = std::nan("");
+    for (const std::size_t count : {1UL, 3UL, 8UL}) {
+        std::vector<const fem::Vector*> some;
+        for (std::size_t k = 0; k < count; ++k) some.push_back(&u[k]);
+        const fem::SkinStates states(s, some);
+        const auto same = [](double a, double b) { return a == b || (std::isnan(a) && std::isnan(b)); };
+        for (const auto& [x, y] : {std::pair{0.0, 0.0}, std::pair{s.grid.x[3], s.grid.y[5]}, std::pair{s.grid.x[1], 333.0}, std::pair{411.0, 517.0}, std::pair{m.width, m.height}}) {
+            const auto all = states.at(x, y);
+            const fem::SkinStates::Figures stress = fem::von_mises(m.sheet, all);
+            for (std::size_t k = 0; k < count; ++k) {
+                const auto i = static_cast<Eigen::Index>(k);
+                const fem::SkinPoint one = fem::skin_point(s, u[k], x, y);
+                CAPTURE(x);
+                CAPTURE(k);
+                CHECK((same(all.u(i), one.u) && same(all.v(i), one.v) && same(all.w(i), one.w) && same(all.w_x(i), one.w_x) && same(all.w_y(i), one.w_y)));
+                CHECK((same(all.M_x(i), one.M_x) && same(all.M_y(i), one.M_y) && same(all.M_xy(i), one.M_xy)));
+                CHECK((same(all.N_x(i), one.N_x) && same(all.N_y(i), one.N_y) && same(all.N_xy(i), one.N_xy)));
+                CHECK(same(stress(i), fem::von_mises(m.sheet, one)));
+            }
+        }
+        const std::vector<fem::SkinDeflection> pictures = states.deflection(1);
+        REQUIRE(pictures.size() == count);
+        for (std::size_t k = 0; k < count; ++k) {
+            const fem::SkinDeflection one = fem::skin_deflection(s, u[k], 1);
+            CHECK(pictures[k].x == one.x);
+            CHECK(std::equal(one.w.begin(), one.w.end(), pictures[k].w.begin(), pictures[k].w.end(), same));
+        }
+    }
+    CHECK(std::isnan(fem::von_mises(m.sheet, fem::SkinStates(s, {&u[5]}).at(s.grid.x[1], s.grid.y[0]))(0)));
+    CHECK_THROWS_AS((void)fem::SkinStates(s, std::vector<const fem::Vector*>(9, &u[0])), std::invalid_argument);
+    const fem::Vector wrong = fem::Vector::Zero(3);
+    CHECK_THROWS_AS((void)fem::SkinStates(s, {&wrong}), std::invalid_argument);
+    CHECK_THROWS_AS((void)fem::SkinStates(s, {&u[0]}).at(-1, 5), std::invalid_argument);
+    CHECK_THROWS_AS((void)fem::SkinStates(s, {&u[0]}).deflection(-1), std::invalid_argument);
+}
+
 TEST_CASE("K is symmetric and the flexibility between two ports is the same both ways")
 {
     const fem::Skin s = fem::make_skin(tests::Job::with_ribs());
