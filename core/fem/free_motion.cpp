@@ -49,22 +49,38 @@ Free free_motion(const Assembly& assembly, const Condensed& condensed, const std
 
 namespace {
 
-/// Loads and joint forces on one body.
-struct BodyLoad { Vector loads, joints; };
+using Six = Eigen::Matrix<double, 6, 1>;
+
+/// Loads and joint forces on one body, and their resultant.
+struct BodyLoad { Vector joints, all; Six resultant = Six::Zero(); double largest = 0; };
 
 BodyLoad body_load(const Assembly& assembly, int body, const std::vector<UnitLoad>& loads, const Vector& factors, const Vector& lambda)
 {
-    const int dofs = assembly.bodies[static_cast<std::size_t>(body)]->dofs;
-    BodyLoad f{Vector::Zero(dofs), Vector::Zero(dofs)};
-    for (std::size_t l = 0; l < loads.size(); ++l)
-        if (const Vector& load = load_on(loads[l], static_cast<std::size_t>(body)); load.size() > 0) f.loads += factors(static_cast<Eigen::Index>(l)) * load;
+    const Body& b = *assembly.bodies[static_cast<std::size_t>(body)];
+    BodyLoad f;
+    f.joints = Vector::Zero(b.dofs);
     for (std::size_t k = 0; k < assembly.joints.size(); ++k)
         for (const Side& s : sides(assembly.joints[k]))
-            if (s.body == body) add(f.joints, *s.row, -s.sign * lambda(static_cast<Eigen::Index>(k)));
+            if (const double force = -s.sign * lambda(static_cast<Eigen::Index>(k)); s.body == body && force != 0) {
+                add(f.joints, *s.row, force);
+                f.resultant += rigid_row(b, *s.row).transpose() * force;
+            }
+    f.all = f.joints;
+    f.largest = f.joints.lpNorm<Eigen::Infinity>();
+    Vector of_loads;
+    for (std::size_t l = 0; l < loads.size(); ++l)
+        if (const Vector& load = load_on(loads[l], static_cast<std::size_t>(body)); load.size() > 0) {
+            if (of_loads.size() == 0) of_loads.setZero(b.dofs);
+            of_loads += factors(static_cast<Eigen::Index>(l)) * load;
+        }
+    if (of_loads.size() == 0) return f;
+    f.all += of_loads;
+    f.resultant += b.rigid_modes.transpose() * of_loads;
+    f.largest = std::max(f.largest, of_loads.lpNorm<Eigen::Infinity>());
     return f;
 }
 
-Eigen::Matrix<double, 6, 1> rigid_part(const Assembly& assembly, int body, const JointState& state)
+Six rigid_part(const Assembly& assembly, int body, const JointState& state)
 {
     Eigen::Index group = 0;
     for (int b = 0; b < body; ++b)
@@ -110,28 +126,36 @@ Vector out_of_balance_again(const Body& b, const Vector& f, Vector& u)
     return out;
 }
 
+/// What the supports hold, and its resultant.
+void take_support(const Body& b, const Vector& out, Recovered& r)
+{
+    r.support = Vector::Zero(b.dofs);
+    r.reaction.setZero();
+    for (int d = 0; d < b.dofs && b.held; ++d)
+        if (b.supported[static_cast<std::size_t>(d)]) {
+            r.support(d) = out(d);
+            r.reaction += b.rigid_modes.row(d).transpose() * out(d);
+        }
+}
+
 /// The fields that belong to a body's motion u under all that acts on it, but for its rigid motion; Ku: what K takes for u.
 Recovered recovered(const Assembly& assembly, int body, const BodyLoad& f, Vector u, const Vector& Ku, const JointState& state)
 {
     const Body& b = *assembly.bodies[static_cast<std::size_t>(body)];
-    const Vector total = f.loads + f.joints;
     Recovered r;
     r.u = std::move(u);                                                                                // theory FE-14
-    Vector out = Ku - total;
-    const double largest = std::max(f.loads.lpNorm<Eigen::Infinity>(), f.joints.lpNorm<Eigen::Infinity>());
-    if (!b.held && !b.rigid && largest_free(b, out) > drowned * largest) {
+    Vector out = Ku - f.all;
+    double worst = largest_free(b, out);
+    if (!b.held && !b.rigid && worst > drowned * f.largest) {
         const Vector before = r.u;
-        out = out_of_balance_again(b, total, r.u);
+        out = out_of_balance_again(b, f.all, r.u);
         r.u += b.rigid_modes * (b.rigid_modes.transpose() * b.rigid_modes).ldlt().solve(b.rigid_modes.transpose() * (before - r.u)).eval();
+        worst = largest_free(b, out);
     }
     if (!b.held) r.u += b.rigid_modes * rigid_part(assembly, body, state);
-    r.support = Vector::Zero(b.dofs);
-    for (int d = 0; d < b.dofs; ++d)
-        if (b.held && b.supported[static_cast<std::size_t>(d)]) r.support(d) = out(d);
-    r.applied = b.rigid_modes.transpose() * total;
-    r.reaction = b.rigid_modes.transpose() * r.support;
-    const double worst = largest_free(b, out);
-    r.residual = worst == 0 ? 0 : worst / largest;
+    take_support(b, out, r);
+    r.applied = f.resultant;
+    r.residual = worst == 0 ? 0 : worst / f.largest;
     return r;
 }
 
@@ -156,7 +180,7 @@ std::vector<Recovered> recover(const Assembly& assembly, int body, const std::ve
     Matrix u = states.size() == 1 ? Matrix(solve(b, f.front().joints)) : solve_columns(b, joints);
     for (std::size_t k = 0; k < states.size(); ++k)
         for (std::size_t l = 0; l < loads.size(); ++l)
-            u.col(static_cast<Eigen::Index>(k)) += (*load_factors[k])(static_cast<Eigen::Index>(l)) * free.motion[l][static_cast<std::size_t>(body)];
+            if (load_on(loads[l], static_cast<std::size_t>(body)).size() > 0) u.col(static_cast<Eigen::Index>(k)) += (*load_factors[k])(static_cast<Eigen::Index>(l)) * free.motion[l][static_cast<std::size_t>(body)];
     // K takes nothing from a rigid motion; left out here, it does not drown the residual in rounding.
     const Matrix Ku = b.rigid ? Matrix::Zero(u.rows(), u.cols()) : states.size() == 1 ? Matrix(b.K * u) : symmetric_product(b.K, u);
     std::vector<Recovered> out;

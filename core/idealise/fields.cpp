@@ -70,14 +70,19 @@ void keep_stress(results::SkinState& out, double stress, layout::Point p)
     keep_largest(out.max_von_mises_MPa, stress);
 }
 
-void read_field(const Structure& s, const fem::Vector& u, const std::vector<layout::Point>& at, results::SkinState& out)
+/// Of several load cases at once.
+void read_fields(const Structure& s, const fem::SkinStates& states, const std::vector<layout::Point>& at, const std::vector<results::SkinState*>& out)
 {
     const fem::SheetSection& sheet = s.skin->model.sheet;
     for (layout::Point p : at) {
-        const fem::SkinPoint q = fem::skin_point(*s.skin, u, p.x, p.y);
-        keep_largest(out.max_deflection_mm, std::abs(q.w));
-        keep_stress(out, fem::von_mises(sheet, q), p);
-        keep_largest(out.max_slope_stress_MPa, 0.5 * sheet.E * (q.w_x * q.w_x + q.w_y * q.w_y));
+        const auto q = states.at(p.x, p.y);
+        const fem::SkinStates::Figures stress = fem::von_mises(sheet, q), slope = 0.5 * sheet.E * (q.w_x * q.w_x + q.w_y * q.w_y);
+        for (std::size_t k = 0; k < out.size(); ++k) {
+            const auto i = static_cast<Eigen::Index>(k);
+            keep_largest(out[k]->max_deflection_mm, std::abs(q.w(i)));
+            keep_stress(*out[k], stress(i), p);
+            keep_largest(out[k]->max_slope_stress_MPa, slope(i));
+        }
     }
 }
 
@@ -165,21 +170,31 @@ using Six = Eigen::Matrix<double, 6, 1>;
 /// Sums force and moment errors of one body or of the whole against the load's own size.
 struct Scale { double force = 0, length = 0; };
 
-void note(results::Balance& b, const std::string& body, const std::string& lc, const Six& left_over, const Scale& scale, double residual, bool moments = true)
+/// Relative errors of one body, or of the whole, in one load case.
+results::BodyBalance relative(const std::string& body, const std::string& lc, const Six& left_over, const Scale& scale, double residual, bool moments = true)
 {
-    const double force = std::max(left_over.head<3>().norm() / scale.force, residual), moment = moments ? left_over.tail<3>().norm() / (scale.force * scale.length) : 0;
-    auto it = std::find_if(b.bodies.begin(), b.bodies.end(), [&](const results::BodyBalance& x) { return x.body == body; });
-    if (it == b.bodies.end()) it = b.bodies.insert(it, {body, lc, 0, 0});
-    if (!(std::max(force, moment) <= std::max(it->force_error, it->moment_error))) *it = {body, lc, force, moment};
-    if (!(std::max(force, moment) <= b.worst_relative_error)) b.worst_relative_error = std::max(force, moment);
+    return {body, lc, std::max(left_over.head<3>().norm() / scale.force, residual), moments ? left_over.tail<3>().norm() / (scale.force * scale.length) : 0};
+}
+
+/// Keeps the worst of each body; a NaN stays.
+void note(results::Balance& all, const std::vector<results::BodyBalance>& of_run)
+{
+    for (const results::BodyBalance& x : of_run) {
+        const double worst = std::max(x.force_error, x.moment_error);
+        auto it = std::find_if(all.bodies.begin(), all.bodies.end(), [&](const results::BodyBalance& b) { return b.body == x.body; });
+        if (it == all.bodies.end()) it = all.bodies.insert(it, {x.body, x.load_case, 0, 0});
+        if (!(worst <= std::max(it->force_error, it->moment_error))) *it = x;
+        if (!(worst <= all.worst_relative_error)) all.worst_relative_error = worst;
+    }
 }
 
 Six resultant(const fem::Body& body, const fem::Vector& load) { return body.rigid ? Six(load) : Six(body.rigid_modes.transpose() * load); }
 
 /// External loads on everything, ground reactions through joints, reactions of the held skin. In the large-deflection state
 /// the skin's moments belong to deflected positions and carry the grid's error in the lever arms: forces alone are held there.
-void balance(const Structure& s, const Solution& sol, const Run& run, const Six& skin_left_over, const Six& skin_reaction, double skin_residual, results::Balance& out)
+std::vector<results::BodyBalance> balance(const Structure& s, const Solution& sol, const Run& run, const Six& skin_left_over, const Six& skin_reaction, double skin_residual)
 {
+    std::vector<results::BodyBalance> out;
     const fem::JointState& state = run.state(0);
     Scale scale{1e-9, std::hypot(s.layout->width, s.layout->height)};
     Six whole = skin_reaction;
@@ -199,21 +214,19 @@ void balance(const Structure& s, const Solution& sol, const Run& run, const Six&
         whole += resultant(*s.assembly.bodies[static_cast<std::size_t>(joint.a.body)], unit);
     }
     const bool moments = !run.large;
-    note(out, "whole", run.load_case.name, whole, scale, state.residual, moments);
-    note(out, s.assembly.bodies[static_cast<std::size_t>(s.skin_body)]->name, run.load_case.name, skin_left_over, scale, skin_residual, moments);
+    out.push_back(relative("whole", run.load_case.name, whole, scale, state.residual, moments));
+    out.push_back(relative(s.assembly.bodies[static_cast<std::size_t>(s.skin_body)]->name, run.load_case.name, skin_left_over, scale, skin_residual, moments));
     for (std::size_t b = 0; b < s.assembly.bodies.size(); ++b) {
         if (b == static_cast<std::size_t>(s.skin_body)) continue;
         const fem::Recovered r = fem::recover(s.assembly, static_cast<int>(b), s.loads, run.factors, sol.free, state);
-        note(out, s.assembly.bodies[b]->name, run.load_case.name, r.applied + r.reaction, scale, r.residual);
+        out.push_back(relative(s.assembly.bodies[b]->name, run.load_case.name, r.applied + r.reaction, scale, r.residual));
     }
+    return out;
 }
 
-/// Twice as fine as the grid: contours at that spacing look round on a drawing.
-results::SkinField picture_of(const Structure& s, const Run& run, const fem::Vector& u)
-{
-    fem::SkinDeflection d = fem::skin_deflection(*s.skin, u, 1);
-    return {run.load_case.name, std::move(d.x), std::move(d.y), std::move(d.w)};
-}
+constexpr int between_lines = 1; ///< contours look round on a drawing at half the grid's spacing
+
+results::SkinField picture_of(const Run& run, fem::SkinDeflection d) { return {run.load_case.name, std::move(d.x), std::move(d.y), std::move(d.w)}; }
 
 void gauges(const Structure& s, const Run& run, const fem::Vector& u, std::vector<results::GaugeMove>& out)
 {
@@ -249,29 +262,23 @@ struct OfRun {
     std::optional<results::SkinField> picture;
     std::vector<fem::Vector> rims;
     std::vector<results::CornerStress> corners;
+    std::vector<results::BodyBalance> balance;
 };
 
-OfRun of_run(const Structure& s, const Run& run, fem::Recovered skin, double buckling_factor, double skin_allowable, const std::vector<layout::Point>& points)
+/// `r` has its motion, its buckling factor and the largest figures of its field.
+void read_rest(const Structure& s, const Solution& sol, const Run& run, double skin_allowable, OfRun& r)
 {
-    OfRun r;
-    r.skin = std::move(skin);
-    r.state.load_case = run.load_case.name;
-    read_field(s, r.skin.u, points, r.state);
     r.state.stress_at_most_MPa = r.state.max_von_mises_MPa + hidden_stress(s, run);
     read_hem(s, r.skin.u, r.state);
     r.state.linear_deflection_mm = r.state.max_deflection_mm;
-    r.state.buckling_factor = buckling_factor;
     judge(r.state, skin_allowable);
     gauges(s, run, r.skin.u, r.gauges);
-    if (run.solved(0)) r.picture = picture_of(s, run, r.skin.u);
     const auto field = [&](double x, double y) { return fem::skin_point(*s.skin, r.skin.u, x, y); };
     r.rims = rim_values(s, field);
     r.corners = corner_stresses(s, field, r.state);
-    return r;
+    const Six springs = edge_springs(s, r.skin.u);
+    r.balance = balance(s, sol, run, r.skin.applied + r.skin.reaction + springs, r.skin.reaction + springs, r.skin.residual);
 }
-
-/// Load cases that are solved as columns of one matrix, however many threads there are: the same bytes on any machine.
-constexpr std::size_t together = 7; // eight go through the matrix at once; the usual thirteen are seven and six, a part for each of two cores
 
 /// Load cases first, first + 1 .. of at most `together`.
 std::vector<OfRun> of_runs(const Structure& s, const Solution& sol, std::size_t first, const fem::BucklingModel& buckling, double skin_allowable, const std::vector<layout::Point>& points)
@@ -286,8 +293,24 @@ std::vector<OfRun> of_runs(const Structure& s, const Solution& sol, std::size_t 
     }
     std::vector<fem::Recovered> skins = fem::recover(s.assembly, s.skin_body, s.loads, factors, sol.free, states);
     const std::vector<double> buckling_factors = fem::buckling_factors(buckling, in_plane);
-    std::vector<OfRun> out;
-    for (std::size_t i = 0; i < skins.size(); ++i) out.push_back(of_run(s, sol.runs[first + i], std::move(skins[i]), buckling_factors[i], skin_allowable, points));
+    std::vector<OfRun> out(skins.size());
+    std::vector<const fem::Vector*> motions;
+    std::vector<results::SkinState*> of;
+    for (std::size_t i = 0; i < out.size(); ++i) {
+        out[i].skin = std::move(skins[i]);
+        out[i].state.load_case = sol.runs[first + i].load_case.name;
+        out[i].state.buckling_factor = buckling_factors[i];
+        motions.push_back(&out[i].skin.u);
+        of.push_back(&out[i].state);
+    }
+    const fem::SkinStates together_read(*s.skin, motions);
+    read_fields(s, together_read, points, of);
+    std::vector<fem::SkinDeflection> pictures = together_read.deflection(between_lines);
+    for (std::size_t i = 0; i < out.size(); ++i) {
+        const Run& run = sol.runs[first + i];
+        if (run.solved(0)) out[i].picture = picture_of(run, std::move(pictures[i]));
+        read_rest(s, sol, run, skin_allowable, out[i]);
+    }
     return out;
 }
 
@@ -308,8 +331,7 @@ Fields fields(const Structure& s, const Solution& sol, const fem::BucklingModel&
         if (r.picture) out.pictures.push_back(*r.picture);
         out.rims.push_back(r.rims);
         out.corners.insert(out.corners.end(), r.corners.begin(), r.corners.end());
-        const Six springs = edge_springs(s, r.skin.u);
-        balance(s, sol, sol.runs[k], r.skin.applied + r.skin.reaction + springs, r.skin.reaction + springs, r.skin.residual, out.balance);
+        note(out.balance, r.balance);
     }
     return out;
 }
@@ -353,8 +375,8 @@ Fields fields_with_large(const Structure& s, const Solution& sol, const Fields& 
             put_corners(s, field, out.skin[k], out.corners);
         }
         gauges(s, run, run.large->skin_u, out.gauges);
-        out.pictures.push_back(picture_of(s, run, run.large->skin_u));
-        balance(s, sol, run, run.large->applied + run.large->reaction, run.large->reaction, run.large->residual, out.balance);
+        out.pictures.push_back(picture_of(run, fem::skin_deflection(*s.skin, run.large->skin_u, between_lines)));
+        note(out.balance, balance(s, sol, run, run.large->applied + run.large->reaction, run.large->reaction, run.large->residual));
     }
     return out;
 }

@@ -1,3 +1,4 @@
+#include "base/side_by_side.h"
 #include "idealise/response.h"
 
 #include <algorithm>
@@ -240,28 +241,6 @@ void plate_forces(const Structure& s, const Pictures& p, const std::vector<doubl
     }
 }
 
-/// Resultant and place of the pushes that `counts` takes; not solved: no figures.
-template <class Counts> results::Contact pushes(const Structure& s, const Run& run, const std::string& part, Counts counts)
-{
-    results::Contact c{part, run.load_case.name, 0, {0, 0}};
-    for (const ContactJoint& j : s.contacts) {
-        if (!run.solved(0) || !counts(j)) continue;
-        const double push = -run.state(0).lambda(j.joint);
-        c.resultant_N += push;
-        c.at_mm[0] += push * j.at.x;
-        c.at_mm[1] += push * j.at.y;
-    }
-    if (c.resultant_N > 0) c.at_mm = {c.at_mm[0] / c.resultant_N, c.at_mm[1] / c.resultant_N};
-    return c;
-}
-
-/// Pushes of each plate on the skin.
-void plate_contacts(const Structure& s, const Run& run, std::vector<results::Contact>& out)
-{
-    for (std::size_t i = 0; i < s.plates.size(); ++i)
-        out.push_back(pushes(s, run, "plate " + s.layout->plates[i].name, [i](const ContactJoint& j) { return j.kind == ContactJoint::Kind::plate_skin && j.plate == static_cast<int>(i); }));
-}
-
 /// A picture without figures, for a load case that was not solved: its parts are there, their numbers are not.
 Picture blank(const Picture& like)
 {
@@ -297,14 +276,14 @@ results::JointForce joint(const Pictures& p, std::size_t i, double most)
 
 std::vector<Pictures> all_pictures(const Structure& s, const Solution& sol)
 {
-    std::vector<Pictures> out;
     const Picture* any = nullptr;
-    for (const Run& run : sol.runs) {
+    std::vector<Pictures> out = base::side_by_side(sol.runs.size(), [&](std::size_t k) {
+        const Run& run = sol.runs[k];
         Pictures p{&run, {}};
         for (std::size_t v = 0; v < 3; ++v)
             if (run.solved(v)) p.at[v] = picture(s, sol, run, v);
-        out.push_back(std::move(p));
-    }
+        return p;
+    });
     for (const Pictures& p : out)
         if (p.at[0]) any = &*p.at[0];
     if (!any) return {};
@@ -312,18 +291,6 @@ std::vector<Pictures> all_pictures(const Structure& s, const Solution& sol)
     for (Pictures& p : out)
         if (!p.at[0]) p.at[0] = nothing;
     return out;
-}
-
-/// Pushes of one bracket's leg, or of all feet of the item (bracket = -1).
-void contacts_of(const Structure& s, const Run& run, int bracket, const std::string& name, std::vector<results::Contact>& out)
-{
-    out.push_back(pushes(s, run, name, [bracket](const ContactJoint& j) { return j.bracket == bracket && (bracket >= 0 || j.foot >= 0); }));
-}
-
-void contacts(const Structure& s, const Run& run, std::vector<results::Contact>& out)
-{
-    for (std::size_t b = 0; b < s.brackets.size(); ++b) contacts_of(s, run, static_cast<int>(b), "leg " + s.layout->brackets[b].name, out);
-    if (s.item && !s.layout->item->feet.empty()) contacts_of(s, run, -1, "feet of " + s.layout->item->name, out);
 }
 
 /// The largest pull of any of a plate's own fasteners: one that carries next to nothing is measured by the others.
@@ -382,9 +349,9 @@ Forces forces(const Structure& s, const Solution& sol)
         for (std::size_t i = 0; i < s.ends.size(); ++i) out.ends.push_back(end_force(s, p, i, most_end[i]));
         for (std::size_t i = 0; i < s.mounts.size(); ++i) out.mounts.push_back(mount(s, p, i, most_mount));
         for (std::size_t i = 0; i < most_joint.size(); ++i) out.joints.push_back(joint(p, i, most_joint[i]));
-        contacts(s, *p.run, out.contacts);
         plate_forces(s, p, most_plate, out);
-        plate_contacts(s, *p.run, out.contacts);
+        const std::vector<results::Contact> pushes = contact_pushes(s, *p.run);
+        out.contacts.insert(out.contacts.end(), pushes.begin(), pushes.end());
     }
     const auto straps = strap_ends(s, out.members);
     out.ends.insert(out.ends.end(), straps.begin(), straps.end());

@@ -11,6 +11,10 @@ namespace thinskin::idealise {
 /// Skin-stiffness runs of criterion (ii): bending as it is, counted for nothing, three times as stiff.
 inline constexpr std::array<double, 3> skin_factors{1.0, 0.0, 3.0};
 
+/// Load cases that go together, as columns of one matrix and from contact to contact, however many threads there are: the same bytes on any
+/// machine. Eight go through a matrix at once; the usual thirteen are seven and six, a part for each of two cores.
+inline constexpr std::size_t together = 7;
+
 /// One load case solved with the three skin stiffnesses.
 struct Run {
     results::LoadCase load_case;
@@ -71,6 +75,9 @@ struct Forces {
     std::vector<results::Contact> contacts;
 };
 [[nodiscard]] Forces forces(const Structure& s, const Solution& sol);
+
+/// Where legs, feet and plates push on what is behind them, and how hard, in one load case.
+[[nodiscard]] std::vector<results::Contact> contact_pushes(const Structure& s, const Run& run);
 
 /// x is larger, or is no figure: that one stays.
 [[nodiscard]] inline bool takes_over(double x, double so_far) { return !std::isnan(so_far) && !(x <= so_far); }

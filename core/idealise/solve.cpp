@@ -1,3 +1,4 @@
+#include "base/side_by_side.h"
 #include "idealise/response.h"
 
 #include <algorithm>
@@ -18,30 +19,58 @@ std::string reason(const fem::JointState& state, const std::string& load_case)
 
 } // namespace
 
+namespace {
+
+using Kept = std::array<fem::JointFactors, skin_factors.size()>;
+
+/// One load case with all three stiffnesses of the skin. start: which contacts are closed at first; the answer does not depend on it, the way there does.
+Run run_of(const Structure& s, const Solution& sol, const results::LoadCase& lc, const std::vector<char>& start, Kept& kept)
+{
+    Run run;
+    run.load_case = lc;
+    run.factors = load_factors(s, lc);
+    const auto solved = [&](std::size_t v, const std::vector<char>& from) { return fem::solve_joints(s.assembly, sol.condensed, sol.free, run.factors, from, skin_factors[v], &kept[v]); };
+    run.states[0] = solved(0, start);
+    if (!run.solved(0)) run.states[0] = solved(0, std::vector<char>(start.size(), 1));
+    if (!run.solved(0)) return run;
+    for (std::size_t v = 1; v < skin_factors.size(); ++v) run.states[v] = solved(v, run.states[0].active);
+    return run;
+}
+
+/// Load cases in turn, each from the contacts of the one before it. Ends with the first that has no solution.
+std::vector<Run> runs_of(const Structure& s, const Solution& sol, const std::vector<results::LoadCase>& cases, std::size_t first, std::size_t last, std::stop_token stop)
+{
+    Kept kept;
+    std::vector<char> start(s.assembly.joints.size(), 1);
+    std::vector<Run> runs;
+    for (std::size_t k = first; k < last && !stop.stop_requested(); ++k) {
+        runs.push_back(run_of(s, sol, cases[k], start, kept));
+        if (!runs.back().solved(0)) break;
+        start = runs.back().states[0].active;
+    }
+    return runs;
+}
+
+} // namespace
+
 Solution solve(const Structure& s, const std::vector<results::LoadCase>& cases, fem::ColumnCache& cache, std::stop_token stop)
 {
     Solution sol;
     sol.condensed = fem::condense(s.assembly, s.skin_body, cache);
     sol.free = fem::free_motion(s.assembly, sol.condensed, s.loads);
-    const std::vector<char> all_closed(s.assembly.joints.size(), 1);
-    std::array<fem::JointFactors, skin_factors.size()> kept;
-    for (const results::LoadCase& lc : cases) {
-        if (stop.stop_requested()) {
-            sol.stopped = true;
-            return sol;
+    auto parts = base::side_by_side((cases.size() + together - 1) / together, [&](std::size_t part) {
+        return runs_of(s, sol, cases, part * together, std::min((part + 1) * together, cases.size()), stop);
+    });
+    for (std::vector<Run>& part : parts)
+        for (Run& run : part) {
+            if (!run.solved(0)) {
+                sol.solved = false;
+                sol.where = reason(run.states[0], run.load_case.name);
+                return sol;
+            }
+            sol.runs.push_back(std::move(run));
         }
-        Run run;
-        run.load_case = lc;
-        run.factors = load_factors(s, lc);
-        run.states[0] = fem::solve_joints(s.assembly, sol.condensed, sol.free, run.factors, all_closed, skin_factors[0], &kept[0]);
-        if (!run.solved(0)) {
-            sol.solved = false;
-            sol.where = reason(run.states[0], lc.name);
-            return sol;
-        }
-        for (std::size_t v : {1UL, 2UL}) run.states[v] = fem::solve_joints(s.assembly, sol.condensed, sol.free, run.factors, run.states[0].active, skin_factors[v], &kept[v]);
-        sol.runs.push_back(std::move(run));
-    }
+    sol.stopped = sol.runs.size() < cases.size();
     return sol;
 }
 

@@ -16,6 +16,7 @@
 #include "pipeline/wind_limit.h"
 #include "statics/door.h"
 
+#include <array>
 #include <chrono>
 #include <iterator>
 
@@ -102,11 +103,10 @@ Solved solve(const layout::Layout& l, const std::vector<results::LoadCase>& case
 
 std::vector<results::Check> all_rows(const checks::Demands& d)
 {
+    constexpr std::array parts{checks::fixing, checks::reinforcement, checks::bracket, checks::panel, checks::tether, checks::fatigue, checks::vehicle, checks::vibration, checks::not_covered_parts};
     std::vector<results::Check> rows;
-    for (auto part : {checks::fixing, checks::reinforcement, checks::bracket, checks::panel, checks::tether, checks::fatigue, checks::vehicle, checks::vibration, checks::not_covered_parts}) {
-        auto more = part(d);
+    for (auto& more : base::side_by_side(parts.size(), [&](std::size_t k) { return parts[k](d); }))
         rows.insert(rows.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
-    }
     return rows;
 }
 

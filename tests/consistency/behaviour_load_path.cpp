@@ -208,4 +208,25 @@ TEST_CASE("perturbing the idealisation leaves the hand figures unmoved: they do 
     CHECK(moved);
 }
 
+TEST_CASE("A load case solved in a row with others gives what it gives alone: the same contacts, the same forces")
+{
+    for (const char* name : {"condenser_door_made_good", "spare_wheel_small_plate", "awning_wall", "ladder_rack", "condenser_door_bare"}) {
+        const std::string text = tests::edited_text(name);
+        const auto all = solved(text);
+        REQUIRE(all->solution.runs.size() > idealise::together); // at least two rows
+        for (const idealise::Run& run : all->solution.runs) {
+            const auto alone = solved(text, {run.load_case});
+            CAPTURE(name);
+            CAPTURE(run.load_case.name);
+            for (std::size_t v = 0; v < run.states.size(); ++v) {
+                const fem::JointState &a = run.states[v], &b = alone->solution.runs.front().states[v];
+                REQUIRE(a.status == b.status);
+                if (a.status != fem::SolveStatus::solved) continue;
+                CHECK((a.lambda - b.lambda).cwiseAbs().maxCoeff() <= 1e-8 * b.lambda.cwiseAbs().maxCoeff());
+                CHECK(a.active == b.active);
+            }
+        }
+    }
+}
+
 TEST_SUITE_END();
