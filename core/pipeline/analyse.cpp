@@ -4,6 +4,7 @@
 #include "actions/load_cases.h"
 #include "actions/open_door.h"
 #include "actions/second_path.h"
+#include "base/memory.h"
 #include "base/side_by_side.h"
 #include "checks/checks.h"
 #include "checks/rests.h"
@@ -262,6 +263,7 @@ results::Outcome run(const model::Case& c, const layout::Layout& l, Workspace::I
     if (solved && depth == Depth::full) {
         w.say({"natural frequencies"});
         w.skin.local = {}; // their room is wanted now; they are made again in a few hundredths of a second
+        base::give_back_memory();
         o.vibration = vibration(l, s, w, idealise::Modes::all);
         o.timing.vibration_ms = watch.lap();
     }

@@ -106,7 +106,8 @@ TEST_CASE("Several states read at once: at nodes, between them, beside a rib and
         for (std::size_t k = 0; k < count; ++k) some.push_back(&u[k]);
         const fem::SkinStates states(s, some);
         const auto same = [](double a, double b) { return a == b || (std::isnan(a) && std::isnan(b)); };
-        for (const auto& [x, y] : {std::pair{0.0, 0.0}, std::pair{s.grid.x[3], s.grid.y[5]}, std::pair{s.grid.x[1], 333.0}, std::pair{411.0, 517.0}, std::pair{m.width, m.height}}) {
+        for (const auto& place : {std::pair{0.0, 0.0}, std::pair{s.grid.x[3], s.grid.y[5]}, std::pair{s.grid.x[1], 333.0}, std::pair{411.0, 517.0}, std::pair{m.width, m.height}}) {
+            const double x = place.first, y = place.second;
             const auto all = states.at(x, y);
             const fem::SkinStates::Figures stress = fem::von_mises(m.sheet, all);
             for (std::size_t k = 0; k < count; ++k) {
