@@ -1,6 +1,7 @@
 // Notation: u stress per g of vertical acceleration, sigma = u rms, n cycles over the wanted distance, D damage
 #include "checks/fatigue.h"
 
+#include "base/largest.h"
 #include "checks/fatigue_details.h"
 #include "checks/rows.h"
 #include "strength/fatigue.h"
@@ -49,7 +50,7 @@ double per_g(const Swing& f, const Heave& a)
 {
     double most = std::abs(f.parked / a.parked);
     const auto take = [&most](double u) {
-        if (!std::isnan(most) && !(u <= most)) most = u; // a NaN stays
+        base::keep_largest(most, u);
     };
     take(std::abs((f.pothole - f.parked) / (a.pothole - a.parked)));
     take(std::abs((f.rebound - f.parked) / (a.rebound - a.parked)));

@@ -1,3 +1,4 @@
+#include "base/largest.h"
 #include "checks/bar_rows.h"
 #include "checks/checks.h"
 #include "checks/fastener_rows.h"
@@ -95,7 +96,7 @@ void frame_member_rows(const Demands& d, std::vector<results::Check>& out)
         const auto forces = of_member(*d.members, name);
         if (forces.empty()) continue;
         double worst = 0;
-        for (const auto& m : forces) worst = std::max(worst, m.shear_N);
+        for (const auto& m : forces) base::keep_largest(worst, m.shear_N);
         if (!f.section || !f.inner) {
             out.push_back(not_covered({"frame member/" + name, "reinforcement", name, "bending of the frame member " + name, false, "panel.frame.section", ""},
                                       fmt::format("the angles pull on it with up to {:.0f} N; its section is not given", worst)));

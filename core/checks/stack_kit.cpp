@@ -1,4 +1,5 @@
 #include "checks/stack_kit.h"
+#include "base/largest.h"
 #include "strength/screens.h"
 #include "strength/screw_combinations.h"
 
@@ -25,7 +26,7 @@ Amplitude amplitude(const Context& c, Value value, bool pulls)
     for (const FastenerForce& f : c.s->forces) {
         if (f.load_case.rfind("slam", 0) == 0 || f.rare) continue;
         const double swing = std::abs(value(f) - value(*still)) / peaks_per_sigma;
-        if (!(swing <= a.value)) a.value = swing, a.load_case = f.load_case + " over parked";
+        if (base::takes_over(swing, a.value)) a.value = swing, a.load_case = f.load_case + " over parked";
         if (pulls && (!f.stands || !still->stands)) a.stands = false, a.why_not = f.stands ? still->why_not : f.why_not;
     }
     return a;

@@ -1,3 +1,4 @@
+#include "base/largest.h"
 #include "fem/joint_system.h"
 #include "fem/several.h"
 
@@ -76,7 +77,7 @@ BodyLoad body_load(const Assembly& assembly, int body, const std::vector<UnitLoa
     if (of_loads.size() == 0) return f;
     f.all += of_loads;
     f.resultant += b.rigid_modes.transpose() * of_loads;
-    f.largest = std::max(f.largest, of_loads.lpNorm<Eigen::Infinity>());
+    f.largest = base::larger(f.largest, of_loads.lpNorm<Eigen::Infinity>());
     return f;
 }
 
@@ -93,7 +94,7 @@ double largest_free(const Body& b, const Vector& out)
 {
     double worst = 0;
     for (int d = 0; d < b.dofs; ++d)
-        if (!(b.held && b.supported[static_cast<std::size_t>(d)]) && !(std::abs(out(d)) <= worst)) worst = std::abs(out(d));
+        if (!(b.held && b.supported[static_cast<std::size_t>(d)])) base::keep_largest(worst, std::abs(out(d)));
     return worst;
 }
 

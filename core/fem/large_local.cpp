@@ -1,6 +1,8 @@
 // The sheet round a washer on its own fine grid, driven by the global solution along its boundary (theory FE-26).
 #include "fem/large_model.h"
 
+#include "base/largest.h"
+
 #include <algorithm>
 #include <cmath>
 #include <stdexcept>
@@ -90,7 +92,7 @@ double largest_free(const Vector& f, const Skin& skin)
     for (int d = 0; d < skin.body.dofs; ++d) {
         const int k = d < grid_dofs ? d % 6 : 0;
         const double v = std::abs(f(d)) * (k == 3 ? 1 / (h * h) : k == 1 || k == 2 ? 1 / h : 1);
-        if (!skin.body.supported[static_cast<std::size_t>(d)] && !(v <= largest)) largest = v;
+        if (!skin.body.supported[static_cast<std::size_t>(d)]) base::keep_largest(largest, v);
     }
     return largest;
 }

@@ -2,6 +2,8 @@
 // hands it to the same joints solver; ports are linear in the displacements, so the joints' laws hold exactly after every step.
 #include "fem/large_newton.h"
 
+#include "base/largest.h"
+
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
@@ -89,7 +91,7 @@ double LargeNewton::residual(double share, const LargeState& at) const
     const Vector out = out_of_balance(share, at);
     double worst = 0;
     for (Eigen::Index d = 0; d < out.size(); ++d)
-        if (const double v = std::abs(out(d)) * weight_(d); !model_.skin->body.supported[static_cast<std::size_t>(d)] && !(v <= worst)) worst = v;
+        if (!model_.skin->body.supported[static_cast<std::size_t>(d)]) base::keep_largest(worst, std::abs(out(d)) * weight_(d));
     return worst == 0 ? 0 : worst / scale;
 }
 

@@ -1,5 +1,6 @@
 #include "fem/modes_system.h"
 
+#include "base/largest.h"
 #include "fem/factor.h"
 #include "fem/joint_system.h"
 
@@ -224,7 +225,7 @@ double ModesSystem::residual(double omega_squared, const Vector& x) const
         Vector out = shift_ * body_part(inertia, b) - body_part(load, b) - body_part(joints, b);
         if (!body.rigid) out += body.K * body_part(x, b);
         for (int d = 0; d < shifted_[b]->dofs; ++d)
-            if (!shifted_[b]->supported[static_cast<std::size_t>(d)] && !(std::abs(out(d)) <= worst)) worst = std::abs(out(d));
+            if (!shifted_[b]->supported[static_cast<std::size_t>(d)]) base::keep_largest(worst, std::abs(out(d)));
         largest = std::max({largest, body_part(load, b).lpNorm<Eigen::Infinity>(), body_part(joints, b).lpNorm<Eigen::Infinity>()});
     }
     return worst == 0 ? 0 : worst / largest;

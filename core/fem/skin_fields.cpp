@@ -1,5 +1,7 @@
 #include "fem/skin_read.h"
 
+#include "base/largest.h"
+
 #include <algorithm>
 #include <cmath>
 #include <stdexcept>
@@ -77,7 +79,7 @@ double von_mises(const SheetSection& sheet, const SkinPoint& p)
 {
     double largest = 0;
     for (const double face : {1.0, -1.0})
-        if (const double v = face_mises(sheet, p, face); !(v <= largest)) largest = v; // keeps a NaN
+        base::keep_largest(largest, face_mises(sheet, p, face));
     return largest;
 }
 

@@ -45,7 +45,7 @@ SkinStates::Figures von_mises(const SheetSection& sheet, const SkinPointOf<SkinS
     SkinStates::Figures largest = SkinStates::Figures::Zero();
     for (const double face : {1.0, -1.0}) {
         const SkinStates::Figures v = face_mises(sheet, p, face);
-        largest = (v <= largest).select(largest, v); // keeps a NaN
+        largest = (v <= largest || largest.isNaN()).select(largest, v); // as base::takes_over()
     }
     return largest;
 }

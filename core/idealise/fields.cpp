@@ -58,15 +58,11 @@ std::vector<layout::Point> sample_points(const Structure& s)
     return out;
 }
 
-/// Larger one, and a NaN stays: std::max would drop it.
-void keep_largest(double& so_far, double x)
-{
-    if (!(x <= so_far)) so_far = x;
-}
+using base::keep_largest, base::larger;
 
 void keep_stress(results::SkinState& out, double stress, layout::Point p)
 {
-    if (!(stress <= out.max_von_mises_MPa)) out.stress_at_mm = {p.x, p.y};
+    if (takes_over(stress, out.max_von_mises_MPa)) out.stress_at_mm = {p.x, p.y};
     keep_largest(out.max_von_mises_MPa, stress);
 }
 
@@ -92,7 +88,7 @@ void read_hem(const Structure& s, const fem::Vector& u, results::SkinState& out)
     for (int edge = 0; edge < 4; ++edge) {
         if (s.skin->model.edges[static_cast<std::size_t>(edge)].kind == fem::Hold::free) continue;
         for (const fem::EdgeFlow& f : fem::edge_flow(*s.skin, u, edge, 31))
-            if (std::abs(f.shear) > out.hem_shear_flow_N_mm) {
+            if (takes_over(std::abs(f.shear), out.hem_shear_flow_N_mm)) {
                 out.hem_shear_flow_N_mm = std::abs(f.shear);
                 out.hem_where = fmt::format("{} edge at {:.0f} mm", names[edge], f.at);
             }
@@ -145,7 +141,7 @@ void read_large(const Structure& s, const fem::LargeModel& model, const fem::Lar
     for (int edge = 0; edge < 4; ++edge) {
         if (s.skin->model.edges[static_cast<std::size_t>(edge)].kind == fem::Hold::free) continue;
         for (const fem::EdgeFlow& f : fem::edge_flow_large(model, field, edge, 31))
-            if (std::abs(f.shear) > out.hem_shear_flow_N_mm) {
+            if (takes_over(std::abs(f.shear), out.hem_shear_flow_N_mm)) {
                 out.hem_shear_flow_N_mm = std::abs(f.shear);
                 out.hem_where = fmt::format("{} edge at {:.0f} mm", names[edge], f.at);
             }
@@ -173,18 +169,18 @@ struct Scale { double force = 0, length = 0; };
 /// Relative errors of one body, or of the whole, in one load case.
 results::BodyBalance relative(const std::string& body, const std::string& lc, const Six& left_over, const Scale& scale, double residual, bool moments = true)
 {
-    return {body, lc, std::max(left_over.head<3>().norm() / scale.force, residual), moments ? left_over.tail<3>().norm() / (scale.force * scale.length) : 0};
+    return {body, lc, larger(left_over.head<3>().norm() / scale.force, residual), moments ? left_over.tail<3>().norm() / (scale.force * scale.length) : 0};
 }
 
 /// Keeps the worst of each body; a NaN stays.
 void note(results::Balance& all, const std::vector<results::BodyBalance>& of_run)
 {
     for (const results::BodyBalance& x : of_run) {
-        const double worst = std::max(x.force_error, x.moment_error);
+        const double worst = larger(x.force_error, x.moment_error);
         auto it = std::find_if(all.bodies.begin(), all.bodies.end(), [&](const results::BodyBalance& b) { return b.body == x.body; });
         if (it == all.bodies.end()) it = all.bodies.insert(it, {x.body, x.load_case, 0, 0});
-        if (!(worst <= std::max(it->force_error, it->moment_error))) *it = x;
-        if (!(worst <= all.worst_relative_error)) all.worst_relative_error = worst;
+        if (takes_over(worst, larger(it->force_error, it->moment_error))) *it = x;
+        keep_largest(all.worst_relative_error, worst);
     }
 }
 

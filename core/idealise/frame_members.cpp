@@ -77,7 +77,7 @@ results::MemberForce worst_on(const std::string& name, const std::string& load_c
     worst.name = name;
     worst.load_case = load_case;
     for (const Load& q : loads) {
-        worst.shear_N = std::max(worst.shear_N, q.force);
+        base::keep_largest(worst.shear_N, q.force);
         worst.stands = worst.stands && q.stands;
         if (!q.stands) worst.why_not = q.why;
     }

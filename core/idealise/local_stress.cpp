@@ -94,7 +94,7 @@ void look(const Structure& s, const Run& run, const fem::LargeModel& model, cons
     if (!peak.settled) return;
     for (const layout::Point q : read_at(s, p, a, forces)) {
         const double stress = fem::von_mises(s.skin->model.sheet, fem::local_point(local, q.x, q.y));
-        if (!(stress <= peak.stress)) peak.stress = stress, peak.at = q;
+        if (takes_over(stress, peak.stress)) peak.stress = stress, peak.at = q;
     }
     peak.settled = std::isfinite(peak.stress);
 }
@@ -125,7 +125,7 @@ void settle_stress(const Structure& s, const Solution& sol, const fem::LargeMode
         skin[k].max_von_mises_MPa = skin[k].stress_at_most_MPa = peak.stress;
         skin[k].stress_at_mm = {peak.at.x, peak.at.y};
         skin[k].stress_settled = true;
-        most = std::max(most, peak.stress);
+        base::keep_largest(most, peak.stress);
     }
 }
 

@@ -69,7 +69,7 @@ double stress(const fem::BeamSection& b, const catalogue::Section& s, double sid
     const double det = b.I_z * b.I_y - b.I_yz * b.I_yz;
     const double slope_y = (-M_z * b.I_y - M_y * b.I_yz) / det, slope_z = (M_y * b.I_z + M_z * b.I_yz) / det;
     double worst = 0;
-    for (const auto& corner : s.corners) worst = std::max(worst, std::abs(N / b.A + slope_y * (corner[0] - s.x_c) + slope_z * side * (corner[1] - s.y_c)));
+    for (const auto& corner : s.corners) base::keep_largest(worst, std::abs(N / b.A + slope_y * (corner[0] - s.x_c) + slope_z * side * (corner[1] - s.y_c)));
     return worst;
 }
 
@@ -93,7 +93,7 @@ Picture::Member worst_station(const Walk& w)
             const double sigma = stress(member.section, *w.section, w.side, N, M_y, M_z);
             if (sigma > worst.stress) worst = {w.name, at + end * length, N, std::hypot(q(1), q(2)), M_y, M_z, 0, sigma};
         }
-        torque = std::max(torque, std::abs(f(9)));
+        base::keep_largest(torque, std::abs(f(9)));
         at += length;
     }
     worst.T = torque;

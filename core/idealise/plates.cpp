@@ -164,12 +164,12 @@ Picture::Member plate_member(const Structure& s, std::size_t plate, const fem::V
     for (const layout::Point at : at_all) {
         const fem::SkinPoint q = fem::skin_point(body.sheet, u, at.x - body.x0, at.y - body.y0);
         const double sigma = fem::von_mises(body.sheet.model.sheet, q);
-        if (!(sigma <= worst.stress)) worst.stress = sigma, worst.at = at.x - body.x0; // keeps a NaN
+        if (takes_over(sigma, worst.stress)) worst.stress = sigma, worst.at = at.x - body.x0;
         slopes.push_back({q.w_x, q.w_y});
         mean += slopes.back() / static_cast<double>(at_all.size());
     }
     double steepest = 0; // beside the tilt of the whole, which stretches nothing
-    for (const Eigen::Vector2d& slope : slopes) steepest = std::max(steepest, (slope - mean).norm());
+    for (const Eigen::Vector2d& slope : slopes) base::keep_largest(steepest, (slope - mean).norm());
     worst.stretch = 0.5 * body.sheet.model.sheet.E * steepest * steepest;
     worst.stretch_allowed = slope_share_allowed * s.layout->plates[plate].material.strength(s.layout->plates[plate].thickness).fy / 1.67;
     return worst;

@@ -1,4 +1,5 @@
 #pragma once
+#include "base/largest.h"
 #include "fem/large.h"
 #include "idealise/structure.h"
 
@@ -79,8 +80,7 @@ struct Forces {
 /// Where legs, feet and plates push on what is behind them, and how hard, in one load case.
 [[nodiscard]] std::vector<results::Contact> contact_pushes(const Structure& s, const Run& run);
 
-/// x is larger, or is no figure: that one stays.
-[[nodiscard]] inline bool takes_over(double x, double so_far) { return !std::isnan(so_far) && !(x <= so_far); }
+using base::takes_over;
 
 /// How the skin moves and what it hands to its supports in the states a case was solved in: the large-deflection one, or the joints' forces
 /// with each of the three skin stiffnesses on the skin as it is. What a body hands on by linear theory goes with what is put on it, not

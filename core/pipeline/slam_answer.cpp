@@ -1,5 +1,6 @@
 #include "pipeline/slam_answer.h"
 
+#include "base/largest.h"
 #include "actions/load_cases.h"
 #include "actions/slam_answer.h"
 #include "pipeline/wind_limit.h"
@@ -43,7 +44,7 @@ std::optional<results::Check> hardest(const std::vector<results::Check>& rows)
     std::optional<results::Check> worst;
     for (const results::Check& c : rows) {
         if (!c.has_numbers()) return c;
-        if (!worst || !(c.utilisation() <= worst->utilisation())) worst = c;
+        if (!worst || base::takes_over(c.utilisation(), worst->utilisation())) worst = c;
     }
     return worst;
 }
