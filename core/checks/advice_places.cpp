@@ -35,7 +35,7 @@ std::string block_of(const std::string& part, const layout::Layout& l)
 /// A fastener of the row: its kind and the list it stands in.
 struct Fastener { std::string name, kind, list; };
 
-/// Calls visit(name, kind, how its list is called) with each fastener until one visit says yes.
+/// Calls visit(name, kind, a function that gives the name of its list) with each fastener until one visit says yes.
 template <class Visit> void each_fastener(const layout::Layout& l, const Visit& visit)
 {
     const auto any_stack = [&visit](const auto& all, const auto& list) {

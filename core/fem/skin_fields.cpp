@@ -42,7 +42,7 @@ namespace {
 
 std::vector<double> with_places_between(const std::vector<double>& lines, int between)
 {
-    if (between < 0) throw std::invalid_argument("a picture has at least no place between grid lines");
+    if (between < 0) throw std::invalid_argument("places between grid lines: at least 0");
     std::vector<double> all;
     for (std::size_t i = 0; i + 1 < lines.size(); ++i)
         for (int k = 0; k <= between; ++k) all.push_back(lines[i] + (lines[i + 1] - lines[i]) * k / (between + 1));

@@ -17,13 +17,10 @@ std::string reason(const fem::JointState& state, const std::string& load_case)
     }
 }
 
-} // namespace
-
-namespace {
-
 using Kept = std::array<fem::JointFactors, skin_factors.size()>;
 
-/// One load case with all three stiffnesses of the skin. start: which contacts are closed at first; the answer does not depend on it, the way there does.
+/// One load case with all three stiffnesses of the skin. start: which contacts are closed at first. The answer does not depend on it (theory FE-12);
+/// whether one is found may, so where none is, all closed are tried as well: a neighbour never takes a solution away.
 Run run_of(const Structure& s, const Solution& sol, const results::LoadCase& lc, const std::vector<char>& start, Kept& kept)
 {
     Run run;
@@ -61,8 +58,8 @@ Solution solve(const Structure& s, const std::vector<results::LoadCase>& cases, 
     auto parts = base::side_by_side((cases.size() + together - 1) / together, [&](std::size_t part) {
         return runs_of(s, sol, cases, part * together, std::min((part + 1) * together, cases.size()), stop);
     });
-    for (std::vector<Run>& part : parts)
-        for (Run& run : part) {
+    for (std::size_t part = 0; part < parts.size(); ++part) {
+        for (Run& run : parts[part]) {
             if (!run.solved(0)) {
                 sol.solved = false;
                 sol.where = reason(run.states[0], run.load_case.name);
@@ -70,7 +67,9 @@ Solution solve(const Structure& s, const std::vector<results::LoadCase>& cases, 
             }
             sol.runs.push_back(std::move(run));
         }
-    sol.stopped = sol.runs.size() < cases.size();
+        sol.stopped = sol.runs.size() < std::min((part + 1) * together, cases.size());
+        if (sol.stopped) return sol; // what later rows have found has no load cases before it
+    }
     return sol;
 }
 

@@ -1,4 +1,5 @@
 #include "pipeline/assemble.h"
+#include "base/largest.h"
 #include "statics/hand.h"
 
 #include <algorithm>
@@ -155,8 +156,8 @@ std::string balance_words(const results::Balance& b)
     std::string lc;
     double error = 0;
     for (const results::BodyBalance& x : b.bodies)
-        if (!(std::max(x.force_error, x.moment_error) <= error)) {
-            error = std::max(x.force_error, x.moment_error);
+        if (const double of_body = base::larger(x.force_error, x.moment_error); base::takes_over(of_body, error)) {
+            error = of_body;
             worst = x.body;
             lc = x.load_case;
         }
