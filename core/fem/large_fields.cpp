@@ -2,6 +2,8 @@
 // from the middles around them, and in between they run straight.
 #include "fem/large_model.h"
 
+#include "fem/skin_read.h"
+
 #include <cmath>
 #include <stdexcept>
 
@@ -86,8 +88,8 @@ SkinPoint skin_point_large(const LargeModel& model, const LargeField& field, dou
     if (field.u.size() != skin.body.dofs || field.N.cols() != l.nx() * l.ny()) throw std::invalid_argument("skin_point_large: not the field of this skin");
     const ElementPlace e = find_element(skin, x, y, "skin_point_large: ");
     SkinPoint p;
-    bending_fields(skin, field.u, e, p);
-    in_plane_displacements(skin, field.u, e, p);
+    read_bending(skin, field.u, e, p);
+    read_displacements(skin, field.u, e, p);
     Eigen::Vector3d N = Eigen::Vector3d::Zero();
     for (int c = 0; c < 4; ++c) {
         const double weight = (c % 2 == 0 ? 1 - e.x.s : e.x.s) * (c / 2 == 0 ? 1 - e.y.s : e.y.s);

@@ -2,6 +2,7 @@
 #include "fem/large_model.h"
 
 #include "base/largest.h"
+#include "fem/skin_read.h"
 
 #include <algorithm>
 #include <cmath>
@@ -49,7 +50,7 @@ SkinModel part(const SkinModel& m, const LocalArea& a)
 double second_xy(const Skin& skin, const Vector& u, const ElementPlace& e)
 {
     SkinPoint p;
-    bending_fields(skin, u, e, p);
+    read_bending(skin, u, e, p);
     return -p.M_xy / (rigidity(skin.model.sheet) * (1 - skin.model.sheet.nu));
 }
 
@@ -65,8 +66,8 @@ Vector sampled(const Skin& global, const Vector& u, const Skin& local, const Loc
             if (in_opening(global.model, x, y)) continue;
             const ElementPlace e = find_element(global, x, y, "large_local: ");
             SkinPoint p;
-            bending_fields(global, u, e, p);
-            in_plane_displacements(global, u, e, p);
+            read_bending(global, u, e, p);
+            read_displacements(global, u, e, p);
             out.segment<6>(l.dof(i, j, 0)) << p.w, p.w_x, p.w_y, second_xy(global, u, e), p.u, p.v;
         }
     return out;

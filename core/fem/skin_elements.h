@@ -97,10 +97,6 @@ struct Interval { int index = 0; double s = 0, length = 0; };
 struct ElementPlace { Interval x, y; };
 [[nodiscard]] ElementPlace find_element(const Skin& skin, double x, double y, const char* who);
 
-/// Deflection, slopes and moments of a point in element e; displacements in the sheet's plane (bilinear part).
-void bending_fields(const Skin& skin, const Vector& u, const ElementPlace& e, SkinPoint& p);
-void in_plane_displacements(const Skin& skin, const Vector& u, const ElementPlace& e, SkinPoint& p);
-
 /// Point at a share 0..1 of an edge; sheet: false beside an opening.
 struct EdgeStation { double along = 0, x = 0, y = 0; bool sheet = true; };
 [[nodiscard]] EdgeStation edge_station(const SkinModel& model, int edge, double share);

@@ -8,10 +8,6 @@
 
 namespace thinskin::fem {
 
-void bending_fields(const Skin& skin, const Vector& u, const ElementPlace& e, SkinPoint& p) { read_bending(skin, u, e, p); }
-
-void in_plane_displacements(const Skin& skin, const Vector& u, const ElementPlace& e, SkinPoint& p) { read_displacements(skin, u, e, p); }
-
 MembranePlace membrane_place(const Skin& skin, const ElementPlace& place)
 {
     const Interval &ix = place.x, &iy = place.y;

@@ -7,6 +7,7 @@
 /// Internal to core/fem: fields of an element from its unknowns, of one state or of several at once. u(d): figures of unknown d.
 namespace thinskin::fem {
 
+/// Deflection, slopes and moments of a point in the element there.
 template <class Figure, class Unknown> void read_bending(const Skin& skin, const Unknown& u, const ElementPlace& place, SkinPointOf<Figure>& p)
 {
     const Interval &ix = place.x, &iy = place.y;
@@ -29,6 +30,7 @@ template <class Figure, class Unknown> void read_bending(const Skin& skin, const
     p.M_xy = -D * (1 - nu) * w_xy;
 }
 
+/// Displacements in the sheet's plane, the bilinear part.
 template <class Figure, class Unknown> void read_displacements(const Skin& skin, const Unknown& u, const ElementPlace& e, SkinPointOf<Figure>& p)
 {
     const SkinLayout l{skin.grid};

@@ -87,7 +87,7 @@ double hidden_stress(const Structure& s, const Run& run)
     for (const fem::LocalForce& at : forces) {
         fem::Vec3 here = fem::Vec3::Zero();
         for (const fem::LocalForce& f : forces) here(static_cast<int>(f.direction)) += hidden_by(f, std::hypot(f.where.x - at.where.x, f.where.y - at.where.y), s.options.grid_spacing, s.skin->model.sheet);
-        most = std::max(most, std::abs(here.z()) + std::hypot(here.x(), here.y()));
+        base::keep_largest(most, std::abs(here.z()) + std::hypot(here.x(), here.y()));
     }
     return most;
 }
